@@ -1,0 +1,2 @@
+// Package course is a room of the command.
+package course

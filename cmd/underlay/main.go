@@ -1,0 +1,4 @@
+// Underlay trains the layers of a small keyboard.
+package main
+
+func main() {}

@@ -1,0 +1,2 @@
+// Package screen is a room of the command.
+package screen

@@ -1,0 +1,2 @@
+// Package session is a room of the command.
+package session
