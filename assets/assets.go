@@ -1,3 +1,14 @@
 // Package assets embeds the boards, tables and layouts that come with the
 // program. It holds data and no logic.
 package assets
+
+import (
+	"embed"
+	"io/fs"
+)
+
+//go:embed boards/*.toml oslayouts/*.toml
+var files embed.FS
+
+// FS returns the embedded files: boards/*.toml and oslayouts/*.toml.
+func FS() fs.FS { return files }
