@@ -32,7 +32,7 @@ type Board struct {
 	OSLayout string
 	Kind     Kind
 
-	source  []byte
+	origin
 	keys    []Key
 	layers  []layer
 	strokes map[Symbol][]Stroke
@@ -99,8 +99,11 @@ func (b *Board) Hash() string {
 	return hex.EncodeToString(sum[:16])
 }
 
-// Source returns the board file as it was read.
-// Source returns the file the board was read from.
+// origin is the text a board was read from.
+type origin struct{ source []byte }
+
+// Source returns that text.
+func (o origin) Source() []byte { return slices.Clone(o.source) }
 
 // Legend is what to write on a key.
 type Legend struct {
