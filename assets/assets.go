@@ -7,8 +7,9 @@ import (
 	"io/fs"
 )
 
-//go:embed boards/*.toml oslayouts/*.toml
+//go:embed boards/*.toml oslayouts/*.toml tables/*.tsv
 var files embed.FS
 
-// FS returns the embedded files: boards/*.toml and oslayouts/*.toml.
+// FS returns the embedded files: boards/*.toml, oslayouts/*.toml and
+// tables/*.tsv.
 func FS() fs.FS { return files }
