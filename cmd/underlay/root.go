@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+
+	"underlay/cmd/underlay/config"
 )
 
 // commands lists the subcommands, in the order of the help text. A command is
@@ -57,12 +59,22 @@ func onlySubcommands(c *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
 	}
-	c.SuggestionsMinimumDistance = 2
 	p := misuse("%sthere is no command %q", tag(c), args[0])
-	if near := didYouMean(c.SuggestionsFor(args[0])); near != "" {
+	if near := config.DidYouMean(args[0], names(c)); near != "" {
 		return p.hinted("%s", near)
 	}
 	return p.hinted("%q lists the commands", c.CommandPath()+" --help")
+}
+
+// names are those of the subcommands that are listed.
+func names(c *cobra.Command) []string {
+	var out []string
+	for _, sub := range c.Commands() {
+		if sub.IsAvailableCommand() {
+			out = append(out, sub.Name())
+		}
+	}
+	return out
 }
 
 // tag names a subcommand at the head of a message.

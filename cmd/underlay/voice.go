@@ -4,9 +4,9 @@ import (
 	"errors"
 	"fmt"
 	"os"
-	"slices"
 	"strings"
-	"unicode"
+
+	"underlay/drills/board"
 )
 
 // How the program speaks when something is wrong. Errors go to standard error,
@@ -55,6 +55,10 @@ func (p *problem) hinted(format string, args ...any) *problem {
 
 // tell prints err and returns the exit status that goes with it.
 func (e *Env) tell(err error) int {
+	if f, ok := errors.AsType[*board.FaultError](err); ok {
+		e.tellFindings(f.Findings)
+		return misused
+	}
 	fmt.Fprintf(e.Stderr, "underlay: %s\n", safe(err.Error()))
 	if p, ok := errors.AsType[*problem](err); ok && p.hint != "" {
 		fmt.Fprintf(e.Stderr, "hint: %s\n", safe(p.hint))
@@ -70,18 +74,14 @@ func statusOf(err error) int {
 }
 
 // findings carries what is wrong with a file as an error; see faults.
-// safe makes text from outside fit for a terminal: control characters and the
-// marks that turn the direction of writing are shown as escapes.
+// safe makes text from outside fit for a terminal; see board.Safe. Line ends
+// stay.
 func safe(text string) string {
-	var b strings.Builder
-	for _, r := range text {
-		if r != '\n' && r != '\t' && (unicode.IsControl(r) || unicode.Is(unicode.Cf, r) || r == unicode.ReplacementChar) {
-			fmt.Fprintf(&b, "\\u%04x", r)
-			continue
-		}
-		b.WriteRune(r)
+	lines := strings.Split(text, "\n")
+	for i, l := range lines {
+		lines[i] = board.Safe(l)
 	}
-	return b.String()
+	return strings.Join(lines, "\n")
 }
 
 // tried says what was attempted with a file, keeping the system's cause and
@@ -91,16 +91,4 @@ func tried(what, file string, err error) error {
 		err = p.Err
 	}
 	return fmt.Errorf("%s %q: %w", what, file, err)
-}
-
-// didYouMean words near names as a hint, or is empty without any.
-func didYouMean(near []string) string {
-	if len(near) == 0 {
-		return ""
-	}
-	quoted := slices.Clone(near)
-	for i, n := range quoted {
-		quoted[i] = fmt.Sprintf("%q", n)
-	}
-	return "did you mean " + strings.Join(quoted, " or ") + "?"
 }
