@@ -1,2 +1,0 @@
-// Package screen is a room of the command.
-package screen

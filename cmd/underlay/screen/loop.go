@@ -1,0 +1,206 @@
+package screen
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"time"
+
+	"github.com/gdamore/tcell/v2"
+
+	"underlay/cmd/underlay/session"
+)
+
+// loop is the only place with goroutines: one polls the terminal (inside
+// tcell), one carries out effects.
+type loop struct {
+	model  *session.Model
+	screen tcell.Screen
+	keys   keys
+	now    func() time.Time
+	painter
+
+	events  chan tcell.Event
+	quit    chan struct{}
+	jobs    chan session.Effect
+	results chan session.Event
+	signals <-chan os.Signal
+	left    bool
+	pasting bool
+	pasted  int
+}
+
+func newLoop(m *session.Model, h Host, o Options) (*loop, error) {
+	if o.Env == nil {
+		o.Env = os.Getenv
+	}
+	if o.Now == nil {
+		o.Now = time.Now
+	}
+	s := o.Screen
+	if s == nil {
+		var err error
+		if s, err = tcell.NewScreen(); err != nil {
+			return nil, fmt.Errorf("opening the terminal: %w", err)
+		}
+	}
+	if err := s.Init(); err != nil {
+		return nil, fmt.Errorf("opening the terminal: %w", err)
+	}
+	s.EnablePaste()
+	s.EnableFocus()
+	l := &loop{model: m, screen: s, now: o.Now, signals: o.Signals,
+		events: make(chan tcell.Event, 64), quit: make(chan struct{}),
+		jobs: make(chan session.Effect, 16), results: make(chan session.Event, 16)}
+	l.painter = newPainter(s, newTheme(o, s.Colors()))
+	go s.ChannelEvents(l.events, l.quit)
+	go carryOut(h, o.Now, l.jobs, l.results)
+	return l, nil
+}
+
+// carryOut performs the effects that take time, one after the other.
+func carryOut(h Host, now func() time.Time, jobs <-chan session.Effect, results chan<- session.Event) {
+	defer close(results)
+	for job := range jobs {
+		switch e := job.(type) {
+		case session.Record:
+			err := h.Record(e)
+			results <- session.Saved{Err: err, At: now()}
+		case session.Configure:
+			c := h.Configure(e)
+			c.At = now()
+			results <- c
+		}
+	}
+}
+
+// close gives the terminal back. It waits for what is being saved.
+func (l *loop) close() {
+	close(l.quit)
+	l.screen.Fini()
+	close(l.jobs)
+	for range l.results {
+	}
+}
+
+// run handles events until the sitting is left.
+func (l *loop) run() error {
+	l.fit()
+	l.draw()
+	alarm := time.NewTimer(time.Hour)
+	defer alarm.Stop()
+	for !l.left {
+		l.arm(alarm)
+		select {
+		case ev, ok := <-l.events:
+			if !ok {
+				return errors.New("the terminal has gone")
+			}
+			l.handle(ev)
+		case r := <-l.results:
+			l.update(r)
+		case <-alarm.C:
+			l.update(session.Tick{At: l.now()})
+		case <-l.signals:
+			l.update(session.Stop{At: l.now()})
+		}
+		l.drain()
+		l.draw()
+	}
+	return nil
+}
+
+// arm sets the alarm to when the model wants a tick.
+func (l *loop) arm(alarm *time.Timer) {
+	at := l.model.Wake()
+	if at.IsZero() {
+		alarm.Stop()
+		return
+	}
+	alarm.Reset(max(0, at.Sub(l.now())))
+}
+
+// drain handles what is queued, so that several events cost one drawing.
+func (l *loop) drain() {
+	for !l.left {
+		select {
+		case ev, ok := <-l.events:
+			if !ok {
+				return
+			}
+			l.handle(ev)
+		case r := <-l.results:
+			l.update(r)
+		default:
+			return
+		}
+	}
+}
+
+// handle translates an event of the terminal.
+func (l *loop) handle(ev tcell.Event) {
+	switch ev := ev.(type) {
+	case *tcell.EventKey:
+		if l.pasting {
+			l.pasted++
+			return
+		}
+		if k, ok := l.keys.key(ev); ok {
+			l.update(k)
+		}
+	case *tcell.EventPaste:
+		l.pasting = ev.Start()
+		if ev.End() {
+			l.update(session.Paste{Runes: l.pasted, At: ev.When()})
+			l.pasted = 0
+		}
+	case *tcell.EventFocus:
+		l.update(session.Focus{In: ev.Focused, At: ev.When()})
+	case *tcell.EventResize:
+		l.fit()
+		l.repaint = true
+	case *tcell.EventError:
+		l.update(session.Stop{At: l.now()})
+	}
+}
+
+// fit tells the model whether the window is large enough.
+func (l *loop) fit() {
+	w, h := l.screen.Size()
+	l.update(session.Fits{OK: fits(w, h), At: l.now()})
+}
+
+// update gives the model an event and carries out what it asks for.
+func (l *loop) update(e session.Event) {
+	for _, effect := range l.model.Update(e) {
+		switch effect.(type) {
+		case session.Leave:
+			l.left = true
+		case session.Suspend:
+			l.suspend()
+		default:
+			l.jobs <- effect
+		}
+	}
+}
+
+// draw shows the model as it is now.
+func (l *loop) draw() {
+	if !l.left {
+		l.paint(l.model.View())
+	}
+}
+
+// suspend gives the terminal back, stops the program and takes it again.
+func (l *loop) suspend() {
+	if err := l.screen.Suspend(); err != nil {
+		return
+	}
+	stopSelf()
+	if err := l.screen.Resume(); err != nil {
+		l.left = true
+		return
+	}
+	l.repaint = true
+	l.update(session.Resumed{At: l.now()})
+}

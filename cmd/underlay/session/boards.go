@@ -1,0 +1,85 @@
+package session
+
+import (
+	"slices"
+
+	"underlay/drills/board"
+)
+
+// boards chooses which board is being learned, and which is the other.
+type boards struct {
+	query
+	view ListView
+}
+
+func (m *Model) toBoards() {
+	b := &boards{}
+	b.list(m)
+	m.push(b)
+}
+
+func (b *boards) list(m *Model) {
+	b.view.Items = b.view.Items[:0]
+	for _, c := range m.settings.AllBoards {
+		it := Item{Name: board.Safe(c.Name), About: board.Safe(c.Title)}
+		switch slices.Index(m.settings.Boards, c.Name) {
+		case 0:
+			it.Value, it.Marked = "being learned", true
+		case 1:
+			it.Value, it.Marked = "kept up", true
+		}
+		b.view.Items = append(b.view.Items, it)
+	}
+	b.view.At = b.at
+	b.view.Foot = []string{"One board alone is fine: then there is no upkeep and no readiness.",
+		"A board of your own goes into boards/ beside underlay.toml; `underlay board check` looks it over."}
+}
+
+func (b *boards) key(m *Model, k Key) {
+	s := m.settings
+	switch k.Symbol {
+	case board.Enter:
+		b.choose(m, s, 0)
+	case "o":
+		b.choose(m, s, 1)
+	case "j":
+		b.edit(board.ArrowDown, len(b.view.Items))
+	case "k":
+		b.edit(board.ArrowUp, len(b.view.Items))
+	case board.ArrowDown, board.ArrowUp, board.Tab, "Shift+Tab":
+		b.edit(k.Symbol, len(b.view.Items))
+	case board.Escape, "q", "b":
+		m.back()
+	case "Control+c":
+		m.leave()
+	}
+	b.view.At = b.at
+}
+
+// choose makes the board under the cursor the one being learned (0) or the
+// other (1); the other once more drops it.
+func (b *boards) choose(m *Model, s Settings, as int) {
+	if b.at >= len(s.AllBoards) {
+		return
+	}
+	name := s.AllBoards[b.at].Name
+	had := slices.Index(s.Boards, name)
+	list := slices.DeleteFunc(slices.Clone(s.Boards), func(n string) bool { return n == name })
+	switch {
+	case as == 0:
+		list = append([]string{name}, list...)
+	case had == 0 || len(list) == 0:
+		return // the board being learned cannot be the other one too
+	case had != 1:
+		list = []string{list[0], name}
+	}
+	s.Boards = list[:min(2, len(list))]
+	m.configure(s)
+}
+
+func (b *boards) show(m *Model, v *View) {
+	b.list(m)
+	v.Title = "boards"
+	v.List = &b.view
+	v.Keys = append(v.Keys, Hint{"j k", "move"}, Hint{"Enter", "learn this one"}, Hint{"o", "keep this one up, or not"}, Hint{"Escape", "back"})
+}

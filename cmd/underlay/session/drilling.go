@@ -1,0 +1,277 @@
+package session
+
+import (
+	"time"
+
+	"underlay/drills"
+	"underlay/drills/board"
+	"underlay/scheduler"
+	"underlay/scheduler/journal"
+)
+
+// idle is the time without a key after which a drill pauses by itself.
+const idle = 30 * time.Second
+
+// drilling is one drill under way.
+type drilling struct {
+	task   Task
+	board  *board.Board
+	grader *drills.Grader
+	begun  time.Time // when the drill appeared
+	asked  time.Time // when what is asked for now was first waited for
+	last   time.Time // the latest key, or when the drill went on after a break
+
+	known    []Standing // of each ask, when the drill began
+	lit      bool       // the stroke is shown
+	recorded int        // tries that are on the journal already
+	slip     string
+	stage    stage
+	picture  picture
+	view     DrillView
+}
+
+func (m *Model) newDrilling(t Task) *drilling {
+	d := &drilling{task: t, board: m.boardAt(t.Board), stage: firstStage(t)}
+	d.picture = newPicture(m, t.Board, d.unaided())
+	d.open(m)
+	return d
+}
+
+// unaided tells whether the picture is kept away until it is needed.
+func (d *drilling) unaided() bool { return d.task.Block == scheduler.Probe }
+
+// open starts the drill of the present stage.
+func (d *drilling) open(m *Model) {
+	drill := d.stage.drill(d.task)
+	d.grader = drills.NewGrader(drill, drills.GraderOptions{
+		Treatment: m.treatment(drill.Kind), Board: d.board, Other: m.otherThan(d.task.Board), Shown: m.now,
+	})
+	d.begun, d.last, d.recorded, d.slip = m.now, m.now, 0, ""
+	d.known = d.known[:0]
+	for _, k := range drill.Keys {
+		d.known = append(d.known, m.planner.Standing(d.task.Board, k.Symbol, m.now))
+	}
+	d.view = DrillView{Block: d.task.Block, Board: d.board, Prompt: cellsOf(drill), Note: drill.Note}
+	d.await(m)
+}
+
+// treatment returns what a wrong key does in a kind of drill.
+func (m *Model) treatment(k drills.Kind) drills.Treatment {
+	switch m.settings.Wrong {
+	case "wait":
+		return drills.Wait
+	case "as-at-work":
+		return drills.AsAtWork
+	}
+	if k == drills.OwnLine || k == drills.Probe {
+		return drills.AsAtWork
+	}
+	return drills.Wait
+}
+
+// await turns to the stroke that is asked for now.
+func (d *drilling) await(m *Model) {
+	d.asked, d.lit = m.now, false
+	if ask, ok := d.grader.Asked(); ok {
+		d.lit = !d.unaided() && d.shown(d.standing().State)
+		if d.lit && d.standing().State == scheduler.Unmet {
+			d.grader.Help()
+		}
+		d.picture.point(ask, d.lit)
+	}
+}
+
+// shown tells whether a stroke in a state is shown before anybody hesitates.
+func (d *drilling) shown(s scheduler.State) bool { return s != scheduler.Steady }
+
+func (d *drilling) standing() Standing {
+	if i := d.grader.At(); i < len(d.known) {
+		return d.known[i]
+	}
+	return Standing{}
+}
+
+func (d *drilling) symbol() board.Symbol {
+	ask, _ := d.grader.Asked()
+	return ask.Symbol
+}
+
+func (d *drilling) key(m *Model, k Key) {
+	switch commandOf(k.Symbol, d.symbol()) {
+	case pausing:
+		m.pause("")
+	case leaving:
+		m.leave()
+	case stopping:
+		d.away(m, "")
+		m.do(Suspend{})
+	case missing:
+		m.keepOut(d.symbol())
+	default:
+		d.answer(m, k)
+	}
+}
+
+// answer takes a key as what was typed.
+func (d *drilling) answer(m *Model, k Key) {
+	d.spend(m)
+	m.notice = Notice{}
+	if k.Vague {
+		d.grader.Interrupt()
+	}
+	m.steps.add(k.At)
+	at, ask := d.grader.At(), d.symbol()
+	out := d.grader.Key(k.Symbol, k.At)
+	if out.Ignored {
+		return
+	}
+	switch {
+	case out.Wrong:
+		d.slip = out.Slip.Words()
+		m.mixup(d, k.Symbol, out.Slip)
+	case out.Right:
+		d.slip = ""
+		m.mixup(d, k.Symbol, drills.Slip{})
+	}
+	_ = ask
+	switch {
+	case out.Done:
+		d.close(m)
+	case d.grader.At() != at:
+		d.await(m)
+	case out.Wrong && !d.lit:
+		d.help(m) // the try is over, so that showing the stroke does no harm
+	}
+}
+
+// help shows the stroke that is asked for.
+func (d *drilling) help(m *Model) {
+	ask, ok := d.grader.Asked()
+	if !ok || d.lit {
+		return
+	}
+	d.lit = true
+	d.grader.Help()
+	d.picture.point(ask, true)
+}
+
+// spend counts the time since the last key as practised, a long gap as a short one.
+func (d *drilling) spend(m *Model) {
+	m.sitting.used += min(max(0, m.now.Sub(d.last)), drills.LongPause)
+	d.last = m.now
+}
+
+// close goes on after the last stroke of the drill.
+func (d *drilling) close(m *Model) {
+	d.record(m)
+	if next := d.stage.next(); next != stageOver {
+		d.stage = next
+		d.open(m)
+		return
+	}
+	if !m.careFor() {
+		m.advance()
+	}
+}
+
+// record puts on the journal what has not been put there.
+func (d *drilling) record(m *Model) {
+	tries := d.grader.Tries()[d.recorded:]
+	if len(tries) == 0 {
+		return
+	}
+	d.recorded += len(tries)
+	drill := d.grader.Drill()
+	m.record(journal.Drill{
+		At: d.begun, Session: m.o.Session, Board: d.board.Name, Hash: d.board.Hash(),
+		Kind: string(drill.Kind), Block: string(d.task.Block), Language: drill.Language,
+		Treatment: treatmentName(m.treatment(drill.Kind)), Keys: keysOf(tries),
+	})
+	m.sitting.tally.add(tries)
+	m.sitting.part.add(tries)
+	m.care.add(tries, d.known)
+}
+
+func treatmentName(t drills.Treatment) string {
+	if t == drills.AsAtWork {
+		return "as-at-work"
+	}
+	return "wait"
+}
+
+func keysOf(tries []drills.Try) []journal.Key {
+	out := make([]journal.Key, len(tries))
+	for i, t := range tries {
+		k := journal.Key{
+			Symbol: string(t.Ask.Symbol), Stroke: t.Ask.Stroke.String(), MS: t.MS, Lost: t.Lost, Flags: flagsOf(t),
+		}
+		if t.Wrong {
+			k.Got, k.Slip = string(t.Got), string(t.Slip.Kind)
+		}
+		out[i] = k
+	}
+	return out
+}
+
+func flagsOf(t drills.Try) journal.Flags {
+	var f journal.Flags
+	for _, b := range []struct {
+		on   bool
+		flag journal.Flags
+	}{
+		{t.First, journal.First}, {t.AfterSlip, journal.AfterSlip}, {t.Helped, journal.Helped},
+		{t.Paused, journal.Paused}, {t.Switch, journal.Switch}, {t.SameFinger, journal.SameFinger}, {t.Repair, journal.Repair},
+	} {
+		if b.on {
+			f |= b.flag
+		}
+	}
+	return f
+}
+
+// away stops the clock: what is waited for has no latency.
+func (d *drilling) away(m *Model, why string) {
+	d.spend(m)
+	d.grader.Interrupt()
+	m.pause(why)
+}
+
+// goOn continues after a pause.
+func (d *drilling) goOn(m *Model) {
+	d.grader.Interrupt()
+	d.asked, d.last = m.now, m.now
+}
+
+// tick shows what is hesitated over, and pauses when nobody is there.
+func (d *drilling) tick(m *Model) {
+	if m.now.Sub(d.last) >= idle {
+		d.away(m, "No key for a while. Nothing of that time counts.")
+		return
+	}
+	if !d.lit && m.now.Sub(d.asked) >= d.patience() {
+		d.help(m)
+	}
+}
+
+// wake is when the next of these comes due.
+func (d *drilling) wake(*Model) time.Time {
+	at := d.last.Add(idle)
+	if !d.lit {
+		if h := d.asked.Add(d.patience()); h.Before(at) {
+			at = h
+		}
+	}
+	return at
+}
+
+// patience is how long a hesitation lasts before the stroke is shown: two and
+// a half times what this person usually takes for it, within reason.
+func (d *drilling) patience() time.Duration {
+	ms := d.standing().Level.MS
+	p := time.Duration(2.5 * ms * float64(time.Millisecond))
+	p = min(max(p, 900*time.Millisecond), 4*time.Second)
+	if d.unaided() {
+		p *= 2
+	}
+	return p
+}

@@ -1,0 +1,51 @@
+package session
+
+import "underlay/scheduler/journal"
+
+// Effect is something to be done outside.
+type Effect interface{ effect() }
+
+// Record asks for a drill to be put on the journal. It is answered with
+// [Saved]; one is under way at a time.
+type Record struct{ Drill journal.Drill }
+
+// Configure asks for settings to be written and used. It is answered with
+// [Configured].
+type Configure struct{ Settings Settings }
+
+// Suspend asks for the program to be stopped, as job control does. It is
+// answered with [Resumed].
+type Suspend struct{}
+
+// Leave ends the sitting. All that was recorded has been saved, or the person
+// was told that it was not.
+type Leave struct{}
+
+func (Record) effect()    {}
+func (Configure) effect() {}
+func (Suspend) effect()   {}
+func (Leave) effect()     {}
+
+// Settings are what a person can change from within a sitting.
+type Settings struct {
+	Minutes int      // length of a sitting, 1 to 120
+	Boards  []string // the one being learned, and perhaps the other
+	Mix     []Weight // what the work is made of
+	Aim     string   // speed, coverage
+	Colours string   // auto, dark, light, none
+	Wrong   string   // wait, as-at-work, auto
+	Keeps   []string // keys that never arrive
+
+	// What there is to choose from; not written.
+	AllBoards []Choice `json:"-"`
+	AllTables []string `json:"-"`
+}
+
+// Weight is the share of a table in the mix.
+type Weight struct {
+	Table string
+	Share float64
+}
+
+// Choice is a board to choose, by name, with its title.
+type Choice struct{ Name, Title string }
