@@ -60,7 +60,8 @@ func ours(paths []string) []string {
 func mayImport() map[string][]string {
 	return map[string][]string{
 		"assets":              {},
-		"corpus":              {"assets"},
+		"corpus":              {"assets", "corpus/code"},
+		"corpus/code":         {},
 		"drills/board":        {"assets"},
 		"drills":              {"assets", "corpus", "drills/board"},
 		"scheduler":           {},

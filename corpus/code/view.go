@@ -1,0 +1,196 @@
+package code
+
+import (
+	"bytes"
+	"slices"
+)
+
+// The two bytes that a view has in place of what it leaves out. They part
+// their neighbours and stand for no stroke.
+const (
+	Body = 0x00 // the body of a literal
+	Gap  = 0x01 // a comment inside a line
+)
+
+// rule says what opens with a text: read is called with the position before
+// it, and either reads on past it and returns true, or does nothing.
+type rule struct {
+	open string
+	read func(v *viewer, open string) bool
+}
+
+// rules are the rules of a language by first byte, in the order of trial.
+type rules struct {
+	at    [256][]rule
+	plain [256]bool // no rule begins here
+}
+
+func newRules(list ...rule) *rules {
+	r := &rules{}
+	for _, one := range list {
+		r.at[one.open[0]] = append(r.at[one.open[0]], one)
+	}
+	for c := range r.at {
+		r.plain[c] = r.at[c] == nil
+	}
+	return r
+}
+
+// viewer makes the code view of one source.
+type viewer struct {
+	*rules
+	src   []byte
+	i     int // what is before is read
+	out   []byte
+	until []byte // ends this run of code, outside of brackets; nil: the end of the source
+	depth int    // of code inside literals
+}
+
+// View appends the code view of src to dst: src without comments, with one
+// Body for the body of each literal. The quotes of literals stay, and so does
+// all space but that before a comment; a line of nothing but comment goes whole.
+func (l *Language) View(dst, src []byte) []byte {
+	v := &viewer{rules: l.rules, src: src, out: dst}
+	v.code(0)
+	return v.out
+}
+
+// code reads code up to the end or, inside a literal, up to the closing
+// bracket that is not part of the code; it stays before that.
+func (v *viewer) code(closing byte) {
+	nested := 0
+	opening := opener(closing)
+	for v.i < len(v.src) {
+		start := v.i
+		i := start
+		for i < len(v.src) && v.plain[v.src[i]] && (closing == 0 || v.src[i] != closing && v.src[i] != opening) {
+			i++
+		}
+		v.out = append(v.out, v.src[start:i]...)
+		v.i = i
+		if i == len(v.src) {
+			return
+		}
+		c := v.src[i]
+		if closing != 0 && c == closing {
+			if nested == 0 {
+				return
+			}
+			nested--
+		} else if closing != 0 && c == opening {
+			nested++
+		}
+		if !v.try(c) {
+			v.keep(1)
+		}
+	}
+}
+
+func opener(closing byte) byte {
+	switch closing {
+	case ')':
+		return '('
+	case '}':
+		return '{'
+	case ']':
+		return '['
+	}
+	return closing
+}
+
+func (v *viewer) try(c byte) bool {
+	for _, r := range v.at[c] {
+		if v.has(r.open) && r.read(v, r.open) {
+			return true
+		}
+	}
+	return false
+}
+
+// has tells whether the source goes on with s.
+func (v *viewer) has(s string) bool {
+	return len(v.src)-v.i >= len(s) && string(v.src[v.i:v.i+len(s)]) == s
+}
+
+// peek is the byte n after the position, 0 past the end.
+func (v *viewer) peek(n int) byte {
+	if at := v.i + n; at >= 0 && at < len(v.src) {
+		return v.src[at]
+	}
+	return 0
+}
+
+// keep reads n bytes as code.
+func (v *viewer) keep(n int) {
+	end := min(v.i+n, len(v.src))
+	v.out = append(v.out, v.src[v.i:end]...)
+	v.i = end
+}
+
+// body reads up to the position end as the body of a literal.
+func (v *viewer) body(end int) {
+	if end > v.i && (len(v.out) == 0 || v.out[len(v.out)-1] != Body) {
+		v.out = append(v.out, Body)
+	}
+	v.i = end
+}
+
+// comment reads up to the position end as comment.
+func (v *viewer) comment(end int) {
+	v.i = end
+	text := bytes.TrimRight(v.out, " \t")
+	before := len(text) == 0 || text[len(text)-1] == '\n'
+	rest := v.i
+	for rest < len(v.src) && (v.src[rest] == ' ' || v.src[rest] == '\t' || v.src[rest] == '\r') {
+		rest++
+	}
+	after := rest == len(v.src) || v.src[rest] == '\n'
+	switch {
+	case before && after:
+		v.out = text
+		v.i = min(rest+1, len(v.src))
+	case after:
+		v.out = text
+		v.i = rest
+	case !before:
+		v.out = append(v.out, Gap)
+	}
+}
+
+// find is the position after the next s at or after from, or the end.
+func (v *viewer) find(from int, s string) int {
+	from = min(from, len(v.src))
+	if at := bytes.Index(v.src[from:], []byte(s)); at >= 0 {
+		return from + at + len(s)
+	}
+	return len(v.src)
+}
+
+// lineEnd is the position of the next line feed at or after from, or the end.
+func (v *viewer) lineEnd(from int) int {
+	from = min(from, len(v.src))
+	if at := bytes.IndexByte(v.src[from:], '\n'); at >= 0 {
+		return from + at
+	}
+	return len(v.src)
+}
+
+// wordBefore returns the letters, digits and underscores right before the
+// position.
+func (v *viewer) wordBefore() []byte {
+	start := v.i
+	for start > 0 && isWord(v.src[start-1]) {
+		start--
+	}
+	return v.src[start:v.i]
+}
+
+func isWord(c byte) bool {
+	return c == '_' || c >= 0x80 || isDigit(c) || isLetter(c)
+}
+
+func isDigit(c byte) bool  { return '0' <= c && c <= '9' }
+func isLetter(c byte) bool { return 'a' <= c|0x20 && c|0x20 <= 'z' }
+
+// oneOf tells whether word is one of words.
+func oneOf(word []byte, words ...string) bool { return slices.Contains(words, string(word)) }
