@@ -1,0 +1,249 @@
+package standing
+
+import (
+	"time"
+
+	"underlay/drills/board"
+	"underlay/scheduler"
+)
+
+// Model is what is asked of the skill model; *scheduler.Scheduler is one.
+type Model interface {
+	Level(id int, at time.Time) scheduler.Level
+	State(id int, at time.Time) scheduler.State
+	Pace(board int, at time.Time) scheduler.Point
+	Course(board int) []scheduler.Point
+}
+
+// Stroke is one stroke of a board. Its id in the model is its index.
+type Stroke struct {
+	scheduler.Stroke              // features, among them the share of the user's mix
+	Symbol           board.Symbol // what it produces
+	Keys             board.Stroke // how it is typed
+}
+
+// Input is what a standing is worked out from.
+type Input struct {
+	Now     time.Time
+	Boards  []*board.Board // the one being learned, and the other one if there is one
+	Strokes []Stroke       // by id, of all boards
+	Model   Model          // after it has learned from the whole journal
+	Tally   *Tally         // of the whole journal
+}
+
+// Range is a figure with the range in which it is expected four times of five.
+type Range struct {
+	Value float64 `json:"value"`
+	Lo    float64 `json:"lo"`
+	Hi    float64 `json:"hi"`
+}
+
+// Standing is the answer to "where do I stand?".
+type Standing struct {
+	At        time.Time `json:"at"`
+	Boards    []Side    `json:"boards"` // the one being learned first
+	Readiness Readiness `json:"readiness"`
+	HoldsBack HoldsBack `json:"holds_back"`
+	Days      []Day     `json:"days"` // of practice, earliest first, the boards of a day apart
+	Slips     Slips     `json:"slips"`
+	Moves     Moves     `json:"moves"`
+	Upkeep    *Upkeep   `json:"upkeep,omitempty"` // with two boards
+	Notes     []string  `json:"notes,omitempty"`  // what is to be known about the figures
+}
+
+// Side is one board and how the user stands on it.
+type Side struct {
+	Name    string `json:"name"`
+	Title   string `json:"title"`
+	Learned bool   `json:"learned"` // being learned; else the other board
+
+	Known        bool    `json:"known"`              // there is a try on it
+	LatencyMS    Range   `json:"latency_ms"`         // expected, a stroke of the user's mix, repair included
+	CharsAMinute Range   `json:"chars_a_minute"`     // the same as speed; every symbol of the mix counts as a character
+	Sessions     int     `json:"practised_sessions"` // with this board in them
+	Minutes      float64 `json:"minutes"`
+	Tries        int     `json:"tries"`
+
+	States  States   `json:"states"`
+	Strokes []InHand `json:"strokes"` // every stroke that is drilled, in the board's order
+}
+
+// States counts the strokes of a board by their state.
+type States struct {
+	Unmet    int `json:"unmet"`
+	Building int `json:"building"`
+	Steady   int `json:"steady"`
+	Fading   int `json:"fading"`
+	// SteadyUse is the share of the user's strokes that the steady ones make up, 0 to 1.
+	SteadyUse float64 `json:"steady_share_of_use"`
+}
+
+// InHand is how well one stroke is in the hand.
+type InHand struct {
+	Symbol    board.Symbol   `json:"symbol"`
+	Stroke    string         `json:"stroke"` // as the journal names it
+	Position  board.Position `json:"-"`      // of the key that is pressed last
+	Layer     string         `json:"layer"`
+	Level     int            `json:"level"`
+	State     string         `json:"state"`
+	PerMille  float64        `json:"per_mille"` // share of the user's strokes
+	Tries     int            `json:"tries"`
+	Last      time.Time      `json:"last,omitzero"`
+	LatencyMS Range          `json:"latency_ms"`  // median, warmed up
+	ErrShare  float64        `json:"error_share"` // expected share of slips
+	// NeedTries is how many more tries the latency needs before it means
+	// something; 0 where it does.
+	NeedTries int `json:"need_tries,omitempty"`
+	// CostMS is what it costs more than its yardstick, ms per 1,000 characters.
+	CostMS Range `json:"cost_ms_per_1000"`
+}
+
+// Readiness is the expected speed on the board being learned as a share of
+// the speed on the other, by the model and by equal probe lines.
+type Readiness struct {
+	Known bool   `json:"known"`
+	Needs string `json:"needs,omitempty"` // what is missing where it is not known
+
+	Against string `json:"against"` // the other board's name, or the base layer
+	Share   Range  `json:"share"`   // 1: as fast as the other
+
+	Probe    *Probe `json:"probe,omitempty"`
+	Disagree bool   `json:"disagree"` // model and probes tell different things; both are to be shown
+
+	Outlook []Outlook `json:"outlook"` // from ten practised sessions on
+	// OutlookNeeds is how many more practised sessions an outlook needs.
+	OutlookNeeds int `json:"outlook_needs_sessions,omitempty"`
+}
+
+// Probe compares lines that were typed unaided on both boards.
+type Probe struct {
+	Lines     int      `json:"lines"`      // typed on both boards
+	LatencyMS [2]Range `json:"latency_ms"` // a stroke of these lines, repair included: learned, other
+	Share     Range    `json:"share"`
+}
+
+// Outlook is the chance to reach a share of the other board's speed on the
+// course of the sessions so far, and after how many more practised sessions.
+type Outlook struct {
+	Share   float64 `json:"share"`   // to be reached
+	Reached bool    `json:"reached"` // already
+	Chance  float64 `json:"chance"`  // to reach it at all on this course, 0 to 1
+	// Lo to Hi is the range of practised sessions from now on, four times of
+	// five; -1: not on this course.
+	Lo     int `json:"sessions_lo"`
+	Median int `json:"sessions_median"`
+	Hi     int `json:"sessions_hi"`
+}
+
+// HoldsBack ranks what costs time on the board being learned, in ms per 1,000
+// characters of the user's mix above the yardstick.
+type HoldsBack struct {
+	Against string `json:"against"`  // the yardstick: the other board, or the base layer
+	TotalMS Range  `json:"total_ms"` // per 1,000 characters
+	Strokes []Cost `json:"strokes"`  // most expensive first
+	Layers  []Cost `json:"layers"`   // all of them
+	Fingers []Cost `json:"fingers"`  // all of them
+	Kinds   []Cost `json:"kinds"`    // of slip
+	Needs   string `json:"needs,omitempty"`
+}
+
+// Cost is what one thing costs.
+type Cost struct {
+	Name     string  `json:"name"`              // symbol, layer, finger or kind of slip
+	Stroke   string  `json:"stroke,omitempty"`  // of a symbol
+	PerMille float64 `json:"per_mille"`         // share of the user's strokes
+	MS       Range   `json:"ms_per_1000"`       // more than the yardstick, per 1,000 characters
+	SlowMS   float64 `json:"slow_ms_per_1000"`  // part of it: latency
+	SlipsMS  float64 `json:"slips_ms_per_1000"` // part of it: slips and their repair
+	Tries    int     `json:"tries"`
+	Sure     Sure    `json:"sure"`
+}
+
+// Sure says how sure a figure is.
+type Sure string
+
+const (
+	IsSure   Sure = "sure"    // the range lies on one side of zero, and is narrow
+	IsLikely Sure = "likely"  // the range lies on one side of zero
+	IsUnsure Sure = "unsure"  // it may as well be nothing
+	TooFew   Sure = "too few" // too few tries to say
+)
+
+// Day is one day's practice on one board.
+type Day struct {
+	Date    string  `json:"date"` // 2006-01-02
+	Board   string  `json:"board"`
+	Learned bool    `json:"learned"`
+	Minutes float64 `json:"minutes"`
+	Strokes int     `json:"strokes"`
+	Slips   int     `json:"slips"`
+	// LatencyMS is the expected time a stroke of the user's mix at the end
+	// of the day, by the model; drills of one day are no measure of another's.
+	LatencyMS   Range   `json:"latency_ms"`
+	ErrShare    float64 `json:"error_share"`
+	SteadyShare float64 `json:"steady_share"` // of the strokes of the board
+
+	// Latencies of the day's right, unaided strokes: median.
+	MedianMS float64 `json:"median_ms"`
+	// First are the day's first meetings of strokes that had been met before:
+	// what stayed overnight. They are not among MedianMS.
+	First      int     `json:"first_meetings"`
+	FirstMS    float64 `json:"first_median_ms"`
+	FirstSlips int     `json:"first_slips"`
+
+	Gap     int  `json:"gap_days"`      // days without practice on the board before this one
+	Changed bool `json:"board_changed"` // the board's content is another one from this day on
+}
+
+// Slips counts slips by kind on the board being learned.
+type Slips struct {
+	Total int         `json:"total"`
+	Kinds []SlipCount `json:"kinds"`                 // most frequent first
+	Needs int         `json:"needs_slips,omitempty"` // how many more before shares mean something
+}
+
+// SlipCount is one kind of slip.
+type SlipCount struct {
+	Kind  string         `json:"kind"`
+	Count int            `json:"count"`
+	Share Range          `json:"share"`
+	Most  []board.Symbol `json:"most"` // the symbols it happened with most, at most three
+}
+
+// Moves is advice on moving symbols among the board's layer positions.
+type Moves struct {
+	Known    bool    `json:"known"`
+	Needs    string  `json:"needs,omitempty"`
+	LeaveIt  bool    `json:"leave_it"`            // no move is worth it
+	Pairs    int     `json:"pairs"`               // how many swaps and moves were looked at
+	CostMS   float64 `json:"cost_ms_per_1000"`    // of all strokes of the board as it is, once settled
+	Advice   []Move  `json:"advice"`              // best first; each is judged alone
+	DailyUse int     `json:"assumed_chars_a_day"` // of typing at work, for PaysAfterDays
+}
+
+// Move is one swap, or a move to a free position.
+type Move struct {
+	Layer, ToLayer string
+	From, To       board.Position
+	Symbol, With   board.Symbol // With is empty where To is free
+	SavesMS        Range        // per 1,000 characters, once settled
+	SavesShare     float64      // of the whole cost
+	RelearnMinutes float64
+	PaysAfterDays  float64
+}
+
+// Upkeep says how the other board does against its own first level.
+type Upkeep struct {
+	Board string `json:"board"`
+	Known bool   `json:"known"`
+	Needs string `json:"needs,omitempty"`
+	// Lag is how much slower it is than at first, as a share: .04 is 4 % slower.
+	Lag     Range `json:"lag"`
+	FirstMS Range `json:"first_latency_ms"`
+	NowMS   Range `json:"latency_ms"`
+	Fades   bool  `json:"fades"` // the lag is more than its noise and more than 4 %
+	Days    int   `json:"days"`  // with practice on it
+}
+
+// New works out where the user stands.
+func New(in Input) Standing { return Standing{At: in.Now} }
