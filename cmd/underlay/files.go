@@ -1,0 +1,151 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"underlay/cmd/underlay/config"
+	"underlay/corpus"
+	"underlay/drills/board"
+)
+
+// configuration reads underlay.toml; without one the defaults hold.
+func (e *Env) configuration() (config.Config, error) {
+	file := e.Dirs.ConfigFile()
+	src, err := os.ReadFile(file)
+	if file == "" || errors.Is(err, fs.ErrNotExist) {
+		return config.Default(), nil
+	}
+	if err != nil {
+		return config.Config{}, misuse("%w", tried("read the configuration", file, err))
+	}
+	c, found := config.Read(file, src)
+	return c, found.Err()
+}
+
+// board returns a board by its name or its file: a name with a slash or an
+// ending .toml is a file; the user's own boards come before embedded ones.
+func (e *Env) board(name string) (*board.Board, error) {
+	file := name
+	if !isFile(name) {
+		if own := filepath.Join(e.Dirs.Boards(), name+".toml"); e.Dirs.Boards() != "" && exists(own) {
+			file = own
+		} else if slices.Contains(board.Embedded(), name) {
+			return board.Load(name)
+		} else {
+			return nil, e.noBoard(name)
+		}
+	}
+	src, err := os.ReadFile(file)
+	if err != nil {
+		return nil, misuse("%w", tried("read the board", file, err))
+	}
+	b, found := board.Read(file, src)
+	return b, found.Err()
+}
+
+func (e *Env) noBoard(name string) error {
+	p := misuse("there is no board %q", name)
+	if hint := config.DidYouMean(name, e.boardNames()); hint != "" {
+		return p.hinted("%s", hint)
+	}
+	return p.hinted("there are %s", strings.Join(e.boardNames(), ", "))
+}
+
+// boardNames are the names of all boards: the user's own first.
+func (e *Env) boardNames() []string {
+	return merged(e.ownNames(e.Dirs.Boards(), ".toml"), board.Embedded())
+}
+
+// table returns a table of counts by its name; the user's own come before
+// embedded ones.
+func (e *Env) table(name string) (*corpus.Table, error) {
+	file := filepath.Join(e.Dirs.Tables(), name+".tsv")
+	if e.Dirs.Tables() != "" && filepath.Base(name) == name && exists(file) {
+		src, err := os.ReadFile(file)
+		if err != nil {
+			return nil, misuse("%w", tried("read the table", file, err))
+		}
+		t, err := corpus.ReadTable(name, bytes.NewReader(src))
+		return t, tableFault(file, err)
+	}
+	if slices.Contains(corpus.Embedded(), name) {
+		return corpus.Load(name)
+	}
+	p := misuse("there is no table %q", name)
+	if hint := config.DidYouMean(name, e.tableNames()); hint != "" {
+		return nil, p.hinted("%s", hint)
+	}
+	return nil, p.hinted("there are %s", strings.Join(e.tableNames(), ", "))
+}
+
+// tableFault turns the faults of a table's file into findings.
+func tableFault(file string, err error) error {
+	faults, ok := errors.AsType[corpus.Faults](err)
+	if !ok {
+		return err
+	}
+	var found board.Findings
+	for _, f := range faults {
+		found = append(found, board.Finding{File: file, Line: f.Line, Level: board.Fault, Message: f.Message, Hint: f.Hint})
+	}
+	return found.Err()
+}
+
+// tableNames are the names of all tables: the user's own first.
+func (e *Env) tableNames() []string {
+	return merged(e.ownNames(e.Dirs.Tables(), ".tsv"), corpus.Embedded())
+}
+
+// ownNames lists the files of a directory of the user's, without their ending.
+func (e *Env) ownNames(dir, ending string) []string {
+	if dir == "" {
+		return nil
+	}
+	entries, _ := os.ReadDir(dir) // one that is not there has no files
+	var out []string
+	for _, f := range entries {
+		if name, ok := strings.CutSuffix(f.Name(), ending); ok && name != "" && !f.IsDir() {
+			out = append(out, name)
+		}
+	}
+	return out
+}
+
+func merged(own, embedded []string) []string {
+	out := slices.Clone(own)
+	for _, name := range embedded {
+		if !slices.Contains(out, name) {
+			out = append(out, name)
+		}
+	}
+	return out
+}
+
+func isFile(name string) bool {
+	return strings.ContainsRune(name, os.PathSeparator) || strings.Contains(name, "/") || strings.HasSuffix(name, ".toml")
+}
+
+func exists(file string) bool {
+	_, err := os.Stat(file)
+	return err == nil
+}
+
+// home puts the home directory in the place of a leading "~/".
+func (e *Env) home(path string) (string, error) {
+	rest, ok := strings.CutPrefix(path, "~/")
+	if !ok && path != "~" {
+		return path, nil
+	}
+	dir := e.Getenv("HOME")
+	if dir == "" {
+		return "", fmt.Errorf("%q: %w", path, errHomeless)
+	}
+	return filepath.Join(dir, rest), nil
+}
