@@ -11,9 +11,8 @@ type Store interface {
 	// FS reads the directory. One that does not exist reads as empty.
 	FS() fs.FS
 	// OpenAppend opens a file for writing at its end. It makes the file, and
-	// the directory, if need be; made tells that the file is new, and that
-	// SyncDir has to follow.
-	OpenAppend(name string) (f File, made bool, err error)
+	// the directory, if need be.
+	OpenAppend(name string) (File, error)
 	// Replace writes a whole file: after a crash it is the old or the new one.
 	Replace(name string, data []byte) error
 	// SyncDir makes the names in the directory survive a crash.
