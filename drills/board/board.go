@@ -1,6 +1,7 @@
 package board
 
 import (
+	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
@@ -33,15 +34,20 @@ type Board struct {
 	Kind     Kind
 
 	origin
-	keys    []Key
-	layers  []layer
-	strokes map[Symbol][]Stroke
-	drilled map[Symbol]int
-	symbols []Symbol
-}
+	layout *osLayout
+	keys   []Key
+	layers []layer
+	combos []combo
+	prefer []preference
 
-type layer struct {
-	name string
+	states   []*state
+	complete bool // whether states are all there are
+	ways     map[Symbol][]way
+	strokes  map[Symbol][]Stroke
+	drilled  map[Symbol]int
+	symbols  []Symbol
+	stacks   [][]int // per layer: it and the layers under it as they are shown
+	enters   []int   // per layer: the state in which it is topmost
 }
 
 // Keys returns all keys, row by row from the left.
@@ -49,12 +55,34 @@ func (b *Board) Keys() []Key { return slices.Clone(b.keys) }
 
 // KeyAt returns the key at p.
 func (b *Board) KeyAt(p Position) (Key, bool) {
-	for _, k := range b.keys {
-		if k.Position == p {
-			return k, true
-		}
+	if n := b.index(p); n >= 0 {
+		return b.keys[n], true
 	}
 	return Key{}, false
+}
+
+// index returns the place of a key in Keys, or -1.
+func (b *Board) index(p Position) int {
+	n, ok := slices.BinarySearchFunc(b.keys, p, func(k Key, p Position) int {
+		return cmp.Or(cmp.Compare(k.Position.Row, p.Row), cmp.Compare(k.Position.Col, p.Col))
+	})
+	if !ok {
+		return -1
+	}
+	return n
+}
+
+// at returns a key that is known to be there.
+func (b *Board) at(p Position) *Key { return &b.keys[b.index(p)] }
+
+func (b *Board) layerIndex(name string) int {
+	return slices.IndexFunc(b.layers, func(l layer) bool { return l.name == name })
+}
+
+// twoMeanings reports whether a key is tap and hold on some layer.
+func (b *Board) twoMeanings(p Position) bool {
+	n := b.index(p)
+	return slices.ContainsFunc(b.layers, func(l layer) bool { return l.cells[n].hold.verb != nothing })
 }
 
 // Layers returns the layers' names; the first is the base layer.
@@ -66,19 +94,17 @@ func (b *Board) Layers() []string {
 	return names
 }
 
-// Legend returns what to write on the key at p while layer is active.
-func (b *Board) Legend(layer string, p Position) Legend { return Legend{} }
-
-// Gives returns the symbol of a tap at p while layer is active; what falls
-// through is followed. It is false where the key gives no symbol.
-func (b *Board) Gives(layer string, p Position) (Symbol, bool) { return "", false }
-
 // Symbols returns everything the board can produce, in a stable order:
 // characters, named keys, chords, keys no computer sees.
 func (b *Board) Symbols() []Symbol { return slices.Clone(b.symbols) }
 
 // Strokes returns every way to produce s, the cheapest first.
-func (b *Board) Strokes(s Symbol) []Stroke { return b.strokes[s] }
+func (b *Board) Strokes(s Symbol) []Stroke {
+	if all, ok := b.strokes[s]; ok {
+		return slices.Clone(all)
+	}
+	return b.askedChord(s)
+}
 
 // Drilled returns the stroke to practise for s: the preferred one if the file
 // says so, else the cheapest.
@@ -89,9 +115,6 @@ func (b *Board) Drilled(s Symbol) (Stroke, bool) {
 	}
 	return all[b.drilled[s]], true
 }
-
-// Words says a stroke in words: "hold left thumb 3 · right index finger, home row".
-func (b *Board) Words(s Stroke) string { return s.String() }
 
 // Hash identifies the board file's content.
 func (b *Board) Hash() string {
@@ -104,25 +127,6 @@ type origin struct{ source []byte }
 
 // Source returns that text.
 func (o origin) Source() []byte { return slices.Clone(o.source) }
-
-// Legend is what to write on a key.
-type Legend struct {
-	// Tap is what the key gives when it is pressed, Hold what it does when
-	// held; either may be empty. Both are safe to show.
-	Tap, Hold string
-	// Shift is what the key gives with Shift, where it is a character and
-	// not the upper case of Tap.
-	Shift string
-	// Through marks a key that falls through to a layer below; Tap and Hold
-	// are then what it has there.
-	Through bool
-	// Unseen marks a key that does something no program sees; Never one that
-	// is not to be pressed in vain.
-	Unseen, Never bool
-}
-
-// Short returns the legend in at most four cells: the tap, or else the hold.
-func (l Legend) Short() string { return l.Tap }
 
 // Embedded returns the names of the boards that come with the program.
 func Embedded() []string {

@@ -1,0 +1,4 @@
+package board
+
+// inspect adds findings that need the strokes.
+func (r *reader) inspect() {}

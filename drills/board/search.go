@@ -1,0 +1,342 @@
+package board
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+)
+
+// way is one way to produce a symbol, as indices into the board: the state of
+// the layers, the modifiers held, and the last key or combo.
+type way struct {
+	state   int
+	keys    []int
+	as      As
+	layer   int
+	level   int
+	holders []holder
+}
+
+// searcher collects the ways to all symbols.
+type searcher struct {
+	*Board
+	ways map[Symbol][]way
+	dead map[rune][]way
+}
+
+// search finds every stroke of the board: over all states that explore lists,
+// every key and combo, plain and with Shift, AltGraph and both; then chords
+// with Control or Alt; then dead keys with a letter or Space. A way is left
+// out where the same works with less. Chords of several modifiers are found
+// when they are asked for.
+func (b *Board) search() {
+	s := &searcher{b, map[Symbol][]way{}, map[rune][]way{}}
+	b.states, b.complete = b.explore()
+	for i := range b.states {
+		s.keysIn(i)
+		s.combosIn(i)
+	}
+	s.chords()
+	b.ways = s.ways
+	b.strokes = make(map[Symbol][]Stroke, len(s.ways))
+	for sym, ways := range s.ways {
+		b.strokes[sym] = b.strokesOf(ways)
+	}
+	s.deadKeys()
+	for sym := range b.strokes {
+		b.symbols = append(b.symbols, sym)
+		sortStrokes(b.strokes[sym])
+	}
+	sortSymbols(b.symbols)
+	b.choose()
+	b.view()
+}
+
+func (s *searcher) keysIn(at int) {
+	st := s.states[at]
+	for key := range s.keys {
+		if slices.Contains(st.down, key) {
+			continue
+		}
+		e, layer := s.find(st.stack, key)
+		w := way{state: at, keys: []int{key}, as: AsPress, layer: layer}
+		if e.hold.verb != nothing {
+			w.as = AsTap
+		}
+		s.meaning(w, e.tap)
+		w.as = AsHold
+		s.meaning(w, e.hold)
+	}
+}
+
+func (s *searcher) combosIn(at int) {
+	st := s.states[at]
+	for _, c := range s.combos {
+		if c.layer >= 0 && c.layer != st.stack[0] || slices.ContainsFunc(c.keys, func(k int) bool { return slices.Contains(st.down, k) }) {
+			continue
+		}
+		s.meaning(way{state: at, keys: c.keys, as: AsCombo, layer: max(c.layer, 0)}, c.gives)
+	}
+}
+
+// meaning adds what one meaning of a key gives, plain and with modifiers.
+func (s *searcher) meaning(w way, m meaning) {
+	switch m.verb {
+	case gives:
+		s.add(m.symbol, 0, w)
+		s.shifted(w, m.symbol)
+	case unseen:
+		s.add(m.symbol, 0, w)
+	case physKey:
+		s.physical(w, s.layout.keys[m.code])
+	}
+}
+
+// shifted adds what Shift and AltGraph make of a symbol that a key sends.
+func (s *searcher) shifted(w way, base Symbol) {
+	if base.IsCharacter() {
+		for level := 1; level < 4; level++ {
+			if c, ok := s.layout.above(base, level); ok {
+				s.withLevel(c, 0, level, w)
+			}
+		}
+		return
+	}
+	if _, _, chord := base.Chord(); !chord && !base.Unseen() && base != Space {
+		s.withLevel(ChordOf(base, Shift), 0, 1, w)
+	}
+}
+
+func (s *searcher) physical(w way, levels [4]glyph) {
+	for level, g := range levels {
+		if slices.Contains(levels[:level], g) || g == (glyph{}) {
+			continue // there is a simpler way on the same key
+		}
+		s.withLevel(g.char, g.dead, level, w)
+	}
+}
+
+// withLevel adds a way for each choice of keys that hold what a level needs.
+func (s *searcher) withLevel(sym Symbol, dead rune, level int, w way) {
+	w.level = level
+	mods := []Symbol{}
+	if level&1 != 0 {
+		mods = append(mods, Shift)
+	}
+	if level&2 != 0 {
+		mods = append(mods, AltGraph)
+	}
+	s.holding(w, mods, func(w way) { s.add(sym, dead, w) })
+}
+
+// holding calls use for each choice of keys that hold the modifiers.
+func (b *Board) holding(w way, mods []Symbol, use func(way)) {
+	if len(mods) == 0 {
+		use(w)
+		return
+	}
+	for _, h := range b.states[w.state].holders {
+		if h.mod != mods[0] || slices.Contains(w.keys, h.key) || slices.ContainsFunc(w.holders, func(o holder) bool { return o.key == h.key }) {
+			continue
+		}
+		with := w
+		with.holders = append(slices.Clip(w.holders), h)
+		b.holding(with, mods[1:], use)
+	}
+}
+
+func (s *searcher) add(sym Symbol, dead rune, w way) {
+	if !s.minimal(w) {
+		return
+	}
+	if dead != 0 {
+		s.dead[dead] = append(s.dead[dead], w)
+		return
+	}
+	s.ways[sym] = append(s.ways[sym], w)
+}
+
+// minimal reports whether no act of the way can be left out.
+func (b *Board) minimal(w way) bool {
+	for _, n := range b.states[w.state].without {
+		if b.worksIn(w, b.states[n]) {
+			return false
+		}
+	}
+	return true
+}
+
+func (b *Board) worksIn(w way, less *state) bool {
+	for _, k := range w.keys {
+		if slices.Contains(less.down, k) {
+			return false
+		}
+	}
+	if w.as == AsCombo {
+		if less.stack[0] != b.states[w.state].stack[0] && !slices.ContainsFunc(b.combos, func(c combo) bool { return c.layer < 0 && slices.Equal(c.keys, w.keys) }) {
+			return false
+		}
+	} else {
+		here, _ := b.find(b.states[w.state].stack, w.keys[0])
+		there, _ := b.find(less.stack, w.keys[0])
+		if here != there {
+			return false
+		}
+	}
+	for _, h := range w.holders {
+		if !slices.ContainsFunc(less.holders, func(o holder) bool { return o.mod == h.mod && o.key == h.key }) {
+			return false
+		}
+	}
+	return true
+}
+
+// chords adds Control and Alt with everything that a chord can end in.
+func (s *searcher) chords() {
+	var bases []Symbol
+	for sym := range s.ways {
+		if endsChord(sym) {
+			bases = append(bases, sym)
+		}
+	}
+	for _, sym := range bases {
+		for _, mod := range []Symbol{Control, Alt} {
+			if mod == Control && isUpper(sym) {
+				continue // a terminal cannot tell it from the lower case
+			}
+			name := ChordOf(sym, mod)
+			for _, w := range s.ways[sym] {
+				s.holding(w, []Symbol{mod}, func(w way) { s.add(name, 0, w) })
+			}
+		}
+	}
+}
+
+func endsChord(s Symbol) bool {
+	if _, _, chord := s.Chord(); chord || s.Unseen() {
+		return false
+	}
+	return len(s) > 1 && !s.IsCharacter() || len(s) == 1
+}
+
+func isUpper(s Symbol) bool { return len(s) == 1 && s[0] >= 'A' && s[0] <= 'Z' }
+
+// deadKeys adds what dead keys give with Space and with letters.
+func (s *searcher) deadKeys() {
+	for mark, first := range s.dead {
+		if c, ok := deadSpace(mark); ok {
+			s.pairs(c, first, s.ways[Space])
+		}
+		for letter, ways := range s.ways {
+			if letter.IsCharacter() {
+				if c, ok := deadLetter(mark, letter); ok {
+					s.pairs(c, first, ways)
+				}
+			}
+		}
+	}
+}
+
+func (s *searcher) pairs(sym Symbol, first, second []way) {
+	for _, d := range first {
+		for _, w := range second {
+			s.strokes[sym] = append(s.strokes[sym], s.joined(d, w))
+		}
+	}
+}
+
+// strokesOf writes ways out as strokes.
+func (b *Board) strokesOf(ways []way) []Stroke {
+	out := make([]Stroke, len(ways))
+	for i, w := range ways {
+		keys := b.presses(w)
+		out[i] = Stroke{Keys: keys, Layer: b.layers[w.layer].name, Level: w.level, Effort: b.effort(keys)}
+	}
+	return out
+}
+
+func (b *Board) joined(d, w way) Stroke {
+	keys := append(b.presses(d), b.presses(w)...)
+	return Stroke{Keys: keys, Layer: b.layers[w.layer].name, Level: d.level | w.level, Effort: b.effort(keys)}
+}
+
+func (b *Board) presses(w way) []Press {
+	path := b.states[w.state].path
+	keys := make([]Press, 0, len(path)+len(w.holders)+len(w.keys))
+	for n := range len(path) + 1 {
+		for _, h := range w.holders {
+			if h.after == n {
+				keys = append(keys, b.press(h.key, AsHold, h.mod))
+			}
+		}
+		if n < len(path) {
+			keys = append(keys, b.press(path[n].key, path[n].as, ""))
+		}
+	}
+	for _, k := range w.keys {
+		keys = append(keys, b.press(k, w.as, ""))
+	}
+	return keys
+}
+
+func (b *Board) press(key int, as As, mod Symbol) Press {
+	k := &b.keys[key]
+	return Press{Position: k.Position, As: as, Symbol: mod, Code: k.Code, Grid: k.Grid}
+}
+
+func sortStrokes(all []Stroke) {
+	slices.SortFunc(all, func(a, b Stroke) int {
+		if c := cmp.Compare(a.Effort, b.Effort); c != 0 {
+			return c
+		}
+		return slices.CompareFunc(a.Keys, b.Keys, func(p, q Press) int {
+			return cmp.Or(cmp.Compare(p.Position.Row, q.Position.Row), cmp.Compare(p.Position.Col, q.Position.Col), strings.Compare(string(p.As), string(q.As)))
+		})
+	})
+}
+
+// askedChord finds the strokes of a chord that is not among the symbols:
+// several modifiers, or Meta.
+func (b *Board) askedChord(s Symbol) []Stroke {
+	mods, key, ok := s.Chord()
+	if !ok || ChordOf(key, mods...) != s {
+		return nil
+	}
+	var found []way
+	for _, w := range b.ways[key] {
+		b.holding(w, mods, func(w way) {
+			if b.minimal(w) {
+				found = append(found, w)
+			}
+		})
+	}
+	out := b.strokesOf(found)
+	sortStrokes(out)
+	return out
+}
+
+// sortSymbols puts characters first, in the order of Unicode, then keys,
+// chords and what no computer sees.
+func sortSymbols(all []Symbol) {
+	order := map[Symbol]int{}
+	for i, k := range seenKeys() {
+		order[k] = i + 1
+	}
+	class := func(s Symbol) (int, int, Symbol) {
+		mods, key, chord := s.Chord()
+		switch {
+		case s.IsCharacter():
+			return 0, 0, s
+		case chord:
+			return 2 + len(mods)*8 + slices.Index(modifiers(), mods[0]), order[key], key
+		case order[s] > 0:
+			return 1, order[s], s
+		}
+		return 1000, 0, s
+	}
+	slices.SortFunc(all, func(a, b Symbol) int {
+		ca, oa, ka := class(a)
+		cb, ob, kb := class(b)
+		return cmp.Or(cmp.Compare(ca, cb), cmp.Compare(oa, ob), strings.Compare(string(ka), string(kb)), strings.Compare(string(a), string(b)))
+	})
+}
