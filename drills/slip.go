@@ -1,6 +1,8 @@
 package drills
 
-import "underlay/drills/board"
+import (
+	"underlay/drills/board"
+)
 
 // SlipKind names what went wrong with a stroke.
 type SlipKind string
@@ -14,7 +16,7 @@ const (
 	HabitSlip     SlipKind = "habit"         // where the other board has the symbol
 	Transposition SlipKind = "transposition" // the next symbol first
 	RepeatSlip    SlipKind = "repeat"        // the symbol before once more
-	ShiftSlip     SlipKind = "shift"         // right position and layer, wrong level
+	ShiftSlip     SlipKind = "shift"         // right position and layer, another modifier held
 	OtherSlip     SlipKind = "other"
 )
 
@@ -37,36 +39,57 @@ type Where struct {
 // in words. The zero Slip stands for a right stroke.
 type Slip struct {
 	Kind  SlipKind
+	Want  board.Symbol
+	Got   board.Symbol
 	Asked board.Stroke
 	Came  board.Stroke // the stroke that was probably made; zero where unknown
-	Got   board.Symbol
-	Want  board.Symbol
-	Other string // the other board's name, with a habit slip
-	Hold  Hold   // what became of the hold, with a layer slip
+	Hold  Hold         // what became of the hold, with a layer or Shift slip
+	Way   Way          // which way, with a column or row slip
+	Base  bool         // what came is on the base layer
+	Other string       // name of the other board, with a habit slip
 }
 
-// Hold says what became of the hold in a layer slip.
+// Hold says what became of a hold.
 type Hold int8
 
 // What can become of a hold.
 const (
-	HoldNone   Hold = iota // not a matter of one hold
-	HoldMissed             // the base layer came: the hold came late or not at all
-	HoldTapped             // the tap of the hold key came: it was let go before the key was pressed
-	HoldLate               // the layer of the stroke before came: its hold was let go late
-	HoldEarly              // the layer of the next stroke came: its hold came early
-	HoldWrong              // another layer came: another key was held
+	NoHold     Hold = iota // not a matter of a hold
+	HoldMissed             // it came late or not at all
+	HoldTapped             // it was let go so early that its key gave its tap
+	HoldLate               // the hold of the stroke before was let go late
+	HoldEarly              // the hold of the next stroke came early
+	HoldWrong              // another key was held
 )
 
-// Diagnose names the likeliest kind of a wrong stroke.
-func Diagnose(w Where) Slip {
-	return Slip{Kind: OtherSlip, Asked: w.Asked.Stroke, Got: w.Got, Want: w.Asked.Symbol}
-}
+// Way is a direction on the board.
+type Way int8
 
-// Words tells the slip in one short line.
-func (s Slip) Words() string {
-	if s.Kind == "" {
-		return ""
+// The ways.
+const (
+	NoWay Way = iota
+	ToTheLeft
+	ToTheRight
+	Above
+	Below
+)
+
+// Diagnose names the likeliest kind of a wrong stroke. Several kinds may
+// explain one symbol; weigh.go says how they are weighed and why.
+func Diagnose(w Where) Slip {
+	best := guess{Slip: Slip{Kind: OtherSlip}}
+	for _, g := range w.guesses() {
+		if g.weight > best.weight {
+			best = g
+		}
 	}
-	return "that was " + string(s.Got)
+	s := best.Slip
+	s.Want, s.Got, s.Asked = w.Asked.Symbol, w.Got, w.Asked.Stroke
+	if s.Kind == OtherSlip && w.Board != nil {
+		if all := w.Board.Strokes(w.Got); len(all) > 0 {
+			s.Came = all[0]
+		}
+	}
+	s.Base = w.Board != nil && len(s.Came.Keys) > 0 && s.Came.Layer == w.base()
+	return s
 }

@@ -1,0 +1,139 @@
+package drills
+
+import (
+	"cmp"
+	"fmt"
+
+	"math/rand/v2"
+	"slices"
+
+	"underlay/corpus"
+	"underlay/drills/board"
+)
+
+// Generator makes drills for one board and one mix of tables. The same seed
+// gives the same drill. It may be used from several goroutines.
+type Generator struct {
+	board *board.Board
+	asks  map[board.Symbol]Ask // all that may be asked for
+
+	mix    *corpus.Table
+	shares map[board.Symbol]float64 // of what may be asked for, in the mix
+	speech []*language
+	choose sampler // of speech, by its share of strokes
+
+}
+
+// NewGenerator returns a Generator for a board and a mix. The weights of the
+// mix say how many of the strokes are of which language.
+func NewGenerator(b *board.Board, mix []corpus.Part, o Options) *Generator {
+	g := &Generator{board: b, asks: asks(b, o), mix: corpus.Mix(mix...)}
+	g.shares = map[board.Symbol]float64{}
+	for s, n := range g.mix.Symbols() {
+		if _, ok := g.asks[board.Symbol(s)]; ok {
+			g.shares[board.Symbol(s)] = n
+		}
+	}
+	g.prepare()
+	return g
+}
+
+// asks lists what may be asked for on a board: what it drills, a terminal
+// receives, nothing keeps, and no key that is not to be pressed in vain.
+func asks(b *board.Board, o Options) map[board.Symbol]Ask {
+	out := map[board.Symbol]Ask{}
+	for _, s := range b.Symbols() {
+		stroke, ok := b.Drilled(s)
+		if ok && Received(s) && !slices.Contains(o.Keeps, s) && harmless(b, stroke) {
+			out[s] = Ask{Symbol: s, Stroke: stroke}
+		}
+	}
+	return out
+}
+
+// harmless reports whether a stroke presses no key marked as never to be
+// pressed in vain.
+func harmless(b *board.Board, s board.Stroke) bool {
+	for _, p := range s.Keys {
+		if b.Legend(s.Layer, p.Position).Never {
+			return false
+		}
+	}
+	return true
+}
+
+// Ask returns what a symbol is asked for with; false where it may not be.
+func (g *Generator) Ask(s board.Symbol) (Ask, bool) {
+	a, ok := g.asks[s]
+	return a, ok
+}
+
+// Generate makes one drill of a kind. The weights in wanted say which strokes
+// it shall bring and in which proportion; with none, the mix decides. What may
+// not be asked for is passed over. The error is ErrNothing where nothing is
+// left, or where board and mix hold nothing of that kind.
+func (g *Generator) Generate(k Kind, wanted map[board.Symbol]float64, seed uint64) (Drill, error) {
+	rng := rand.New(rand.NewPCG(seed, uint64(len(k))<<8|uint64(k[0])))
+	plan := g.plan(wanted)
+	if len(plan) == 0 && len(wanted) > 0 {
+		return Drill{}, fmt.Errorf("%s: %w: none of the symbols wanted can be asked for", k, ErrNothing)
+	}
+	d := g.make(k, plan, rng)
+	if len(d.Keys) == 0 {
+		return Drill{}, fmt.Errorf("%s: %w", k, ErrNothing)
+	}
+	return d, nil
+}
+
+func (g *Generator) make(k Kind, plan []want, rng *rand.Rand) Drill {
+	switch k {
+	case Position:
+		return g.position(plan, rng)
+	case Line, Probe:
+		return g.line(k, plan, rng)
+	}
+	return Drill{}
+}
+
+// want is a symbol with its share of what is wanted.
+type want struct {
+	symbol board.Symbol
+	share  float64
+}
+
+// plan returns what is wanted and may be asked for, in a fixed order, with
+// shares that sum to 1.
+func (g *Generator) plan(wanted map[board.Symbol]float64) []want {
+	var out []want
+	var sum float64
+	for s, w := range wanted {
+		if _, ok := g.asks[s]; ok && w > 0 {
+			out = append(out, want{s, w})
+		}
+	}
+	slices.SortFunc(out, func(a, b want) int { return cmp.Compare(a.symbol, b.symbol) })
+	for _, w := range out {
+		sum += w.share
+	}
+	for i := range out {
+		out[i].share /= sum
+	}
+	return out
+}
+
+// Pool makes n code-like lines of the mix, for a scheduler to choose from.
+func (g *Generator) Pool(n int, seed uint64) []Drill {
+	pool := make([]Drill, 0, n)
+	for i := range n {
+		if d, err := g.Generate(Line, nil, seed+uint64(i)); err == nil {
+			pool = append(pool, d)
+		}
+	}
+	return pool
+}
+
+// Render turns exactly these symbols, in this order, into a drill with gaps
+// for reading. What may not be asked for is left out.
+func (g *Generator) Render(k Kind, symbols []board.Symbol) Drill {
+	return gaps(g.drill(k, symbols, false), func(i int) bool { return i%3 == 0 })
+}

@@ -1,0 +1,242 @@
+package drills
+
+import (
+	"math/rand/v2"
+	"strings"
+
+	"underlay/corpus"
+)
+
+// language is one table, made ready for drawing lines.
+type language struct {
+	name   string
+	names  *namer
+	shapes []shape          // the commonest lines
+	plain  sampler          // of shapes, those that close nothing from before
+	closed map[string][]int // shapes by the brackets from before that they close
+	free   float64          // share of lines that are none of the shapes
+	next   map[string]*follow
+}
+
+// shape is one of the commonest lines, in tokens.
+type shape struct {
+	line   []corpus.Token
+	count  float64
+	closes string // brackets of lines before that it closes, in order
+	opens  string // brackets that it leaves open
+}
+
+// follow is what may follow a token.
+type follow struct {
+	tokens []corpus.Token
+	sampler
+}
+
+func (f *follow) add(t corpus.Token, weight float64) {
+	if weight > 0 {
+		f.tokens = append(f.tokens, t)
+		f.sampler.add(weight)
+	}
+}
+
+// newLanguage makes a table ready. Tokens that typed does not accept are left
+// out, and with them the lines that they are in.
+func newLanguage(t *corpus.Table, typed func(text string) bool) *language {
+	l := &language{name: t.Language, names: newNamer(t, typed), closed: map[string][]int{}, next: map[string]*follow{}}
+	bigrams := corpus.Counts{}
+	for k, n := range t.Counts(corpus.Next) {
+		bigrams[k] = n
+	}
+	known := 0.0
+	for _, c := range t.Counts(corpus.Line).Top(-1) {
+		line := corpus.ParseLine(c.Key)
+		known += c.N
+		for i := range len(line) + 1 {
+			bigrams[bigram(line, i)] -= c.N
+		}
+		if l.can(line, typed) {
+			l.addShape(line, c.N)
+		}
+	}
+	l.free = max(t.Counts(corpus.Start).Total()-known, 0)
+	for _, c := range bigrams.Top(-1) {
+		l.addBigram(c, typed)
+	}
+	return l
+}
+
+// bigram is the key of the token of index i and the one before it.
+func bigram(line []corpus.Token, i int) string {
+	before, after := corpus.LineBreak, corpus.LineBreak
+	if i > 0 {
+		before = line[i-1].Text
+	}
+	if i < len(line) {
+		after = line[i].String()
+	}
+	return before + "\t" + after
+}
+
+func (l *language) addBigram(c corpus.Count, typed func(string) bool) {
+	before, after, _ := strings.Cut(c.Key, "\t")
+	t := corpus.ParseToken(after)
+	if c.N <= 0 || !l.can([]corpus.Token{{Text: before}, t}, typed) {
+		return
+	}
+	if l.next[before] == nil {
+		l.next[before] = &follow{}
+	}
+	l.next[before].add(t, c.N)
+}
+
+func (l *language) addShape(line []corpus.Token, n float64) {
+	s := shape{line: line, count: n}
+	for _, t := range line {
+		switch {
+		case isOpener(t.Text):
+			s.opens += t.Text
+		case isCloser(t.Text) && s.opens == "":
+			s.closes += t.Text
+		case isCloser(t.Text) && closerOf(s.opens[len(s.opens)-1:]) != t.Text:
+			return // brackets that cross: not a line for us
+		case isCloser(t.Text):
+			s.opens = s.opens[:len(s.opens)-1]
+		}
+	}
+	i := len(l.shapes)
+	l.shapes = append(l.shapes, s)
+	if s.closes == "" {
+		l.plain.add(n)
+	} else {
+		l.plain.add(0)
+	}
+	l.closed[s.closes] = append(l.closed[s.closes], i)
+}
+
+// can tells whether every token of a line can be typed.
+func (l *language) can(line []corpus.Token, typed func(string) bool) bool {
+	for _, t := range line {
+		switch t.Text {
+		case corpus.AnyName, corpus.CapitalName, corpus.UpperName:
+			if !l.names.can(t.Text) {
+				return false
+			}
+		case corpus.AnyNumber:
+			if len(l.names.numbers) == 0 {
+				return false
+			}
+		case corpus.Body, corpus.LineBreak:
+		default:
+			if !typed(t.Text) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+const openers, closers = "([{", ")]}"
+
+func isOpener(s string) bool { return len(s) == 1 && strings.Contains(openers, s) }
+func isCloser(s string) bool { return len(s) == 1 && strings.Contains(closers, s) }
+
+func closerOf(opener string) string {
+	i := strings.Index(openers, opener)
+	return closers[i : i+1]
+}
+
+// closersOf returns what closes the brackets that are open, innermost first.
+func closersOf(open string) string {
+	var b strings.Builder
+	for i := len(open) - 1; i >= 0; i-- {
+		b.WriteString(closerOf(open[i : i+1]))
+	}
+	return b.String()
+}
+
+// line draws one line that closes nothing from before.
+func (l *language) line(rng *rand.Rand, mayOpen bool) shape {
+	for range 20 {
+		if rng.Float64()*(l.free+l.plain.total()) < l.free {
+			if s, ok := l.walk(rng); ok && (mayOpen || s.opens == "") {
+				return s
+			}
+			continue
+		}
+		if i := l.plain.draw(rng); i >= 0 && (mayOpen || l.shapes[i].opens == "") {
+			return l.shapes[i]
+		}
+	}
+	return shape{}
+}
+
+// walk goes from token to token, as they follow each other in lines that are
+// none of the shapes, and keeps the brackets and quotes in order.
+func (l *language) walk(rng *rand.Rand) (shape, bool) {
+	const longest = 24
+	w := walker{}
+	for before := corpus.LineBreak; len(w.line) < longest; {
+		t, ok := w.step(l.next[before], rng)
+		if !ok {
+			return shape{}, false
+		}
+		if t.Text == corpus.LineBreak {
+			return shape{line: w.line, opens: w.open}, len(w.line) > 0
+		}
+		w.take(t)
+		before = t.Text
+	}
+	return shape{}, false
+}
+
+// walker is a line in the making.
+type walker struct {
+	line  []corpus.Token
+	open  string // brackets
+	quote string // the quote that is open
+	body  bool   // a body was just given: the quote has to follow
+}
+
+// step draws a token that fits; false where none was found.
+func (w *walker) step(f *follow, rng *rand.Rand) (corpus.Token, bool) {
+	if f == nil {
+		return corpus.Token{}, false
+	}
+	for range 12 {
+		if i := f.draw(rng); i >= 0 && w.fits(f.tokens[i]) {
+			return f.tokens[i], true
+		}
+	}
+	return corpus.Token{}, false
+}
+
+func (w *walker) fits(t corpus.Token) bool {
+	switch {
+	case w.quote != "":
+		return t.Text == w.quote && !t.Spaced || t.Text == corpus.Body && !w.body
+	case t.Text == corpus.Body:
+		return false
+	case isCloser(t.Text):
+		return w.open != "" && closerOf(w.open[len(w.open)-1:]) == t.Text
+	case t.Text == corpus.LineBreak:
+		return w.open == "" || isOpener(w.line[len(w.line)-1].Text)
+	}
+	return true
+}
+
+func (w *walker) take(t corpus.Token) {
+	w.line = append(w.line, t)
+	w.body = t.Text == corpus.Body
+	switch {
+	case isQuote(t.Text) && w.quote == "":
+		w.quote = t.Text
+	case t.Text == w.quote:
+		w.quote = ""
+	case isOpener(t.Text):
+		w.open += t.Text
+	case isCloser(t.Text):
+		w.open = w.open[:len(w.open)-1]
+	}
+}
+
+func isQuote(s string) bool { return s == `"` || s == "'" || s == "`" }

@@ -1,0 +1,79 @@
+package drills
+
+import (
+	"strings"
+
+	"underlay/drills/board"
+)
+
+// cell shows a symbol. In running text a Space is a blank; elsewhere it needs
+// a sign, U+2423 OPEN BOX.
+func cell(s board.Symbol, running bool) Cell {
+	switch {
+	case s == board.Space && running:
+		return Cell{Text: " "}
+	case printable(s):
+		return Cell{Text: string(s)}
+	}
+	return Cell{Text: KeyName(s), Named: true}
+}
+
+// KeyName is the short name of a key or chord that adds no mark to a text, as
+// a prompt shows it: "Esc", "Ctrl+w", "PgUp". A character is its own name.
+func KeyName(s board.Symbol) string {
+	if mods, key, ok := s.Chord(); ok {
+		var b strings.Builder
+		for _, m := range mods {
+			b.WriteString(shortName(m) + "+")
+		}
+		return b.String() + shortName(key)
+	}
+	return shortName(s)
+}
+
+func shortName(s board.Symbol) string {
+	switch s {
+	case board.Space:
+		return "␣"
+	case board.Enter:
+		return "⏎"
+	case board.Escape:
+		return "Esc"
+	case board.Backspace:
+		return "Bksp"
+	case board.Delete:
+		return "Del"
+	case board.Insert:
+		return "Ins"
+	case board.PageUp:
+		return "PgUp"
+	case board.PageDown:
+		return "PgDn"
+	case board.ArrowLeft:
+		return "←"
+	case board.ArrowDown:
+		return "↓"
+	case board.ArrowUp:
+		return "↑"
+	case board.ArrowRight:
+		return "→"
+	case board.Control:
+		return "Ctrl"
+	case board.AltGraph:
+		return "AltGr"
+	}
+	return string(s)
+}
+
+// drill makes a drill of symbols, a cell each and no gaps. What may not be
+// asked for is left out.
+func (g *Generator) drill(k Kind, symbols []board.Symbol, running bool) Drill {
+	d := Drill{Kind: k, Prompt: make([]Cell, 0, len(symbols)), Keys: make([]Ask, 0, len(symbols))}
+	for _, s := range symbols {
+		if a, ok := g.asks[s]; ok {
+			d.Keys = append(d.Keys, a)
+			d.Prompt = append(d.Prompt, cell(s, running))
+		}
+	}
+	return d
+}

@@ -1,0 +1,108 @@
+package drills
+
+import (
+	"fmt"
+
+	"underlay/drills/board"
+)
+
+// Words tells the slip in one short line.
+func (s Slip) Words() string {
+	got := board.Safe(KeyName(s.Got))
+	want := board.Safe(KeyName(s.Want))
+	switch s.Kind {
+	case "":
+		return ""
+	case LayerSlip:
+		return "layer slip: " + s.layerWords()
+	case ShiftSlip:
+		return s.modifier() + " slip: " + s.shiftWords()
+	case ColumnSlip, RowSlip:
+		return fmt.Sprintf("%s slip: %s is %s %s", s.Kind, got, s.Way, want)
+	case MirrorSlip:
+		return fmt.Sprintf("mirror slip: %s is the same place under the other hand", got)
+	case HabitSlip:
+		return fmt.Sprintf("habit slip: that is where %s has %s", board.Safe(s.Other), want)
+	case Transposition:
+		return fmt.Sprintf("transposition: %s comes after %s", got, want)
+	case RepeatSlip:
+		return fmt.Sprintf("repeat: %s came once more", got)
+	}
+	return fmt.Sprintf("that was %s, not %s", got, want)
+}
+
+func (w Way) String() string {
+	return [...]string{"", "one to the left of", "one to the right of", "one above", "one below"}[w]
+}
+
+func (s Slip) layerWords() string {
+	if s.Hold == HoldTapped {
+		return "that was the tap of the key to hold, so it was let go too soon"
+	}
+	layer := "the " + board.Safe(s.Came.Layer) + " layer"
+	if s.Base {
+		layer = "the base layer"
+	}
+	return "that was the same place on " + layer + ", so " + s.holdWords()
+}
+
+func (s Slip) holdWords() string {
+	held := false
+	for _, h := range s.Asked.Holds() {
+		held = held || h.Symbol == ""
+	}
+	switch s.Hold {
+	case HoldMissed:
+		if !held {
+			return "the layer was not on"
+		}
+		return "the hold came late"
+	case HoldLate:
+		return "its hold was let go late"
+	case HoldEarly:
+		return "the next hold came early"
+	}
+	return "another layer was on"
+}
+
+func (s Slip) shiftWords() string {
+	switch s.Hold {
+	case HoldTapped:
+		return "that was the tap of the key to hold, so it was let go too soon"
+	case HoldMissed:
+		return s.modifier() + " came late"
+	case HoldLate:
+		return s.modifier() + " was let go late"
+	case HoldEarly:
+		return s.modifier() + " came early"
+	}
+	return fmt.Sprintf("that was the same key as %s", board.Safe(KeyName(s.Want)))
+}
+
+// modifier names the modifier in which the two strokes differ.
+func (s Slip) modifier() string {
+	one := func(from, other board.Stroke) string {
+		for _, h := range from.Holds() {
+			if h.Symbol != "" && !holds(other, h.Symbol) {
+				return KeyName(h.Symbol)
+			}
+		}
+		return ""
+	}
+	if m := one(s.Asked, s.Came); m != "" {
+		return m
+	}
+	if m := one(s.Came, s.Asked); m != "" {
+		return m
+	}
+	return "Shift"
+}
+
+func holds(s board.Stroke, m board.Symbol) bool {
+	for _, h := range s.Holds() {
+		if h.Symbol == m {
+			return true
+		}
+	}
+	return false
+}
