@@ -12,18 +12,137 @@ const (
 
 func fits(w, h int) bool { return w >= minWidth && h >= minHeight }
 
-// draw draws a view on a sheet.
-func draw(s *sheet, v session.View, ascii bool) {
+// draw draws a view on a sheet. With ascii only ASCII is used.
+func draw(s *sheet, v session.View, ascii bool, at *places) {
 	if !fits(s.w, s.h) {
 		drawTooSmall(s)
 		return
 	}
-	s.put(1, 0, v.Title, strong)
-	s.put(max(0, s.w-1-cells(v.Aside)), 0, v.Aside, plain)
+	p := page{sheet: s, margin: margin(s.w), glyphs: glyphsFor(ascii), places: at}
+	p.head(v)
+	p.foot(v)
+	switch {
+	case v.Today != nil:
+		p.today(v.Today)
+	case v.Drill != nil:
+		p.drill(v.Drill)
+	case v.Rest != nil:
+		p.rest(v.Rest)
+	case v.Map != nil:
+		p.mapped(v.Map)
+	case v.Find != nil:
+		p.find(v.Find)
+	case v.List != nil:
+		p.list(v.List)
+	case v.Page != nil:
+		p.text(v.Page)
+	}
+}
+
+// page is a sheet with what all places have in common: one line at the top,
+// the notice and the keys at the bottom, and a margin.
+type page struct {
+	*sheet
+	glyphs
+	places *places
+	margin int
+	bottom int // first line below what a place may use
+}
+
+// margin is how far text stands from the left edge.
+func margin(w int) int {
+	if w < 72 {
+		return 1
+	}
+	return 3
+}
+
+func (p *page) head(v session.View) {
+	p.put(1, 0, v.Title, strong)
+	p.putRight(p.w-1, 0, v.Aside, plain)
+}
+
+// putRight writes text that ends before column end.
+func (p *page) putRight(end, y int, text string, l look) {
+	p.put(max(0, end-cells(text)), y, text, l)
+}
+
+// foot writes the keys on as many lines as they need, the notice above them.
+func (p *page) foot(v session.View) {
+	lines := p.hintLines(v.Keys)
+	y := p.h - lines
+	x := 1
+	for _, k := range v.Keys {
+		if n := cells(k.Key) + 1 + cells(k.Does); x > 1 && x+n > p.w-1 {
+			x, y = 1, y+1
+		}
+		x = p.put(x, y, k.Key, accent)
+		x = p.put(x+1, y, k.Does, plain) + 3
+	}
+	p.bottom = p.h - lines - 1
+	if v.Notice.Text == "" {
+		return
+	}
+	l := plain
+	if v.Notice.Urgent {
+		l = slip
+	}
+	n := p.wrapped(1, p.bottom, p.w-2, v.Notice.Text, l, false)
+	p.bottom -= n
+	p.wrapped(1, p.bottom, p.w-2, v.Notice.Text, l, true)
+	p.bottom--
+}
+
+// hintLines counts the lines that the keys take.
+func (p *page) hintLines(keys []session.Hint) int {
+	x, lines := 1, 1
+	for _, k := range keys {
+		n := cells(k.Key) + 1 + cells(k.Does)
+		if x > 1 && x+n > p.w-1 {
+			x, lines = 1, lines+1
+		}
+		x += n + 3
+	}
+	return lines
+}
+
+// wrapped writes text on lines of a width, broken at spaces, and returns how
+// many they are; without write it only counts.
+func (p *page) wrapped(x, y, width int, text string, l look, write bool) int {
+	n := 0
+	for text != "" {
+		line, rest := cut(text, width)
+		if write {
+			p.put(x, y+n, line, l)
+		}
+		text, n = rest, n+1
+	}
+	return n
+}
+
+// cut cuts text after the last word that fits into width.
+func cut(text string, width int) (line, rest string) {
+	if cells(text) <= width {
+		return text, ""
+	}
+	at, used, end := 0, 0, 0
+	for i, r := range text {
+		if r == ' ' {
+			at = i
+		}
+		if used += cells(string(r)); used > width {
+			end = i
+			break
+		}
+	}
+	if at == 0 {
+		return text[:max(1, end)], text[max(1, end):]
+	}
+	return text[:at], text[at+1:]
 }
 
 func drawTooSmall(s *sheet) {
-	for i, l := range []string{"The window is too small.", "underlay needs 60 × 20", "and waits until it has that."} {
+	for i, l := range [...]string{"The window is too small.", "underlay needs 60 x 20", "and waits until it has that."} {
 		s.put(1, i, l, plain)
 	}
 }

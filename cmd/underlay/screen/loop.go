@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"runtime/debug"
+	"sync/atomic"
 	"time"
 
 	"github.com/gdamore/tcell/v2"
@@ -23,7 +25,7 @@ type loop struct {
 	events  chan tcell.Event
 	quit    chan struct{}
 	jobs    chan session.Effect
-	results chan session.Event
+	results chan any
 	signals <-chan os.Signal
 	left    bool
 	pasting bool
@@ -37,10 +39,10 @@ func newLoop(m *session.Model, h Host, o Options) (*loop, error) {
 	if o.Now == nil {
 		o.Now = time.Now
 	}
-	s := o.Screen
+	s, read := o.Screen, (*atomic.Int64)(nil)
 	if s == nil {
 		var err error
-		if s, err = tcell.NewScreen(); err != nil {
+		if s, read, err = openTerminal(); err != nil {
 			return nil, fmt.Errorf("opening the terminal: %w", err)
 		}
 	}
@@ -49,18 +51,24 @@ func newLoop(m *session.Model, h Host, o Options) (*loop, error) {
 	}
 	s.EnablePaste()
 	s.EnableFocus()
-	l := &loop{model: m, screen: s, now: o.Now, signals: o.Signals,
+	l := &loop{model: m, screen: s, keys: keys{read: read}, now: o.Now, signals: o.Signals,
 		events: make(chan tcell.Event, 64), quit: make(chan struct{}),
-		jobs: make(chan session.Effect, 16), results: make(chan session.Event, 16)}
+		jobs: make(chan session.Effect, 16), results: make(chan any, 16)}
 	l.painter = newPainter(s, newTheme(o, s.Colors()))
 	go s.ChannelEvents(l.events, l.quit)
 	go carryOut(h, o.Now, l.jobs, l.results)
 	return l, nil
 }
 
-// carryOut performs the effects that take time, one after the other.
-func carryOut(h Host, now func() time.Time, jobs <-chan session.Effect, results chan<- session.Event) {
+// carryOut performs the effects that take time, one after the other. A panic
+// of the host goes to the loop, which gives the terminal back first.
+func carryOut(h Host, now func() time.Time, jobs <-chan session.Effect, results chan<- any) {
 	defer close(results)
+	defer func() {
+		if r := recover(); r != nil {
+			results <- crash{r, debug.Stack()}
+		}
+	}()
 	for job := range jobs {
 		switch e := job.(type) {
 		case session.Record:
@@ -71,6 +79,22 @@ func carryOut(h Host, now func() time.Time, jobs <-chan session.Effect, results 
 			c.At = now()
 			results <- c
 		}
+	}
+}
+
+// crash is a panic in another goroutine.
+type crash struct {
+	value any
+	stack []byte
+}
+
+// result handles what carryOut reports.
+func (l *loop) result(r any) {
+	switch r := r.(type) {
+	case session.Event:
+		l.update(r)
+	case crash:
+		panic(fmt.Sprintf("%v\n%s", r.value, r.stack))
 	}
 }
 
@@ -98,7 +122,7 @@ func (l *loop) run() error {
 			}
 			l.handle(ev)
 		case r := <-l.results:
-			l.update(r)
+			l.result(r)
 		case <-alarm.C:
 			l.update(session.Tick{At: l.now()})
 		case <-l.signals:
@@ -130,7 +154,7 @@ func (l *loop) drain() {
 			}
 			l.handle(ev)
 		case r := <-l.results:
-			l.update(r)
+			l.result(r)
 		default:
 			return
 		}

@@ -12,7 +12,8 @@ type painter struct {
 	theme   theme
 	sheet   sheet // what is to be shown
 	shown   sheet // what is shown
-	repaint bool  // all of it is to be sent
+	places  places
+	repaint bool // all of it is to be sent
 }
 
 func newPainter(s tcell.Screen, t theme) painter {
@@ -24,7 +25,7 @@ func (p *painter) paint(v session.View) {
 	w, h := p.screen.Size()
 	p.sheet.resize(w, h)
 	p.sheet.clear()
-	draw(&p.sheet, v, p.theme.plainText)
+	draw(&p.sheet, v, p.theme.plainText, &p.places)
 	p.flush()
 }
 

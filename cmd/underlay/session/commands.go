@@ -35,7 +35,7 @@ func chords() [4]chord {
 func keyFor(c command, asked board.Symbol) board.Symbol {
 	for _, ch := range chords() {
 		if ch.does == c {
-			if asked == ch.first {
+			if twin, ok := controlTwin(ch.first); asked == ch.first || ok && asked == twin {
 				return ch.second
 			}
 			return ch.first
@@ -46,8 +46,11 @@ func keyFor(c command, asked board.Symbol) board.Symbol {
 
 // commandOf returns the command that a key means while asked is asked for.
 func commandOf(k, asked board.Symbol) command {
+	if twin, ok := controlTwin(k); ok && twin == asked {
+		return none // it is the answer
+	}
 	for _, ch := range chords() {
-		if k == ch.first && asked != ch.first || k == ch.second && asked == ch.first {
+		if k == keyFor(ch.does, asked) {
 			return ch.does
 		}
 	}

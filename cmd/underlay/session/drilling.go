@@ -47,12 +47,20 @@ func (d *drilling) open(m *Model) {
 		Treatment: m.treatment(drill.Kind), Board: d.board, Other: m.otherThan(d.task.Board), Shown: m.now,
 	})
 	d.begun, d.last, d.recorded, d.slip = m.now, m.now, 0, ""
+	d.view = DrillView{Block: d.task.Block, Board: d.board, Note: drill.Note}
+	d.read(m)
+	d.await(m)
+}
+
+// read takes over what the drill asks for. It may change under way, when an
+// equal form is begun.
+func (d *drilling) read(m *Model) {
+	drill := d.grader.Drill()
+	d.view.Prompt = cellsOf(drill)
 	d.known = d.known[:0]
 	for _, k := range drill.Keys {
-		d.known = append(d.known, m.planner.Standing(d.task.Board, k.Symbol, m.now))
+		d.known = append(d.known, m.planner.Standing(d.task.Board, k.Symbol, d.begun))
 	}
-	d.view = DrillView{Block: d.task.Block, Board: d.board, Prompt: cellsOf(drill), Note: drill.Note}
-	d.await(m)
 }
 
 // treatment returns what a wrong key does in a kind of drill.
@@ -116,30 +124,40 @@ func (d *drilling) key(m *Model, k Key) {
 func (d *drilling) answer(m *Model, k Key) {
 	d.spend(m)
 	m.notice = Notice{}
+	m.steps.add(k.At)
 	if k.Vague {
 		d.grader.Interrupt()
 	}
-	m.steps.add(k.At)
-	at, ask := d.grader.At(), d.symbol()
-	out := d.grader.Key(k.Symbol, k.At)
+	first, then := heard(k.Symbol, d.symbol())
+	d.take(m, first, k.At)
+	if then != "" && !d.grader.Done() {
+		d.grader.Interrupt() // both came as one
+		d.take(m, then, k.At)
+	}
+	if d.grader.Done() && m.place() == place(d) {
+		d.close(m)
+	}
+}
+
+// take gives one symbol to the grader and shows what became of it.
+func (d *drilling) take(m *Model, s board.Symbol, at time.Time) {
+	before := d.grader.At()
+	out := d.grader.Key(s, at)
 	if out.Ignored {
 		return
 	}
-	switch {
-	case out.Wrong:
+	d.slip = ""
+	if out.Wrong {
 		d.slip = out.Slip.Words()
-		m.mixup(d, k.Symbol, out.Slip)
-	case out.Right:
-		d.slip = ""
-		m.mixup(d, k.Symbol, drills.Slip{})
 	}
-	_ = ask
+	m.mixup(d, s, out.Slip)
+	if len(d.task.Drill.Also) > 0 {
+		d.read(m)
+	}
 	switch {
-	case out.Done:
-		d.close(m)
-	case d.grader.At() != at:
+	case d.grader.At() != before:
 		d.await(m)
-	case out.Wrong && !d.lit:
+	case out.Wrong:
 		d.help(m) // the try is over, so that showing the stroke does no harm
 	}
 }
@@ -238,6 +256,10 @@ func (d *drilling) away(m *Model, why string) {
 
 // goOn continues after a pause.
 func (d *drilling) goOn(m *Model) {
+	if d.grader.Done() {
+		d.close(m)
+		return
+	}
 	d.grader.Interrupt()
 	d.asked, d.last = m.now, m.now
 }
@@ -254,12 +276,13 @@ func (d *drilling) tick(m *Model) {
 }
 
 // wake is when the next of these comes due.
-func (d *drilling) wake(*Model) time.Time {
+func (d *drilling) wake(m *Model) time.Time {
 	at := d.last.Add(idle)
-	if !d.lit {
-		if h := d.asked.Add(d.patience()); h.Before(at) {
-			at = h
-		}
+	if never := d.last.Add(neverAfter); m.now.Before(never) {
+		at = never
+	}
+	if h := d.asked.Add(d.patience()); !d.lit && h.Before(at) {
+		at = h
 	}
 	return at
 }

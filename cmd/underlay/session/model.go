@@ -76,13 +76,13 @@ func (m *Model) Update(e Event) []Effect {
 	case Focus:
 		m.pass(e.At)
 		if !e.In {
-			m.goneAway("")
+			m.goneAway("The window lost the focus. The clock stands still.")
 		}
 	case Fits:
 		m.pass(e.At)
 		m.fits = e.OK
 		if !e.OK {
-			m.goneAway("")
+			m.goneAway("The window was too small. The clock stands still.")
 		}
 	case Resumed:
 		m.pass(e.At)
@@ -125,7 +125,7 @@ func (m *Model) takeKey(k Key) {
 
 func (m *Model) takePaste(p Paste) {
 	m.pass(p.At)
-	m.goneAway("a paste is not practice: nothing of it counts")
+	m.goneAway("That was a paste, not typing: nothing of it counts.")
 }
 
 // overnight is the gap after which a sitting is over.

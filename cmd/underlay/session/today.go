@@ -1,6 +1,10 @@
 package session
 
-import "time"
+import (
+	"time"
+
+	"underlay/drills/board"
+)
 
 // today is the place where a sitting starts: what is planned, and why.
 type today struct{ view TodayView }
@@ -31,7 +35,7 @@ func (t *today) key(m *Model, k Key) {
 
 func (t *today) show(m *Model, v *View) {
 	v.Title = "underlay"
-	v.Aside = m.boardAt(0).Name
+	v.Aside = board.Safe(m.boardAt(0).Name)
 	v.Today = &t.view
 	v.Keys = append(v.Keys, Hint{"Enter", "start"})
 	v.Keys = append(v.Keys, wanderHints(m)...)

@@ -1,0 +1,58 @@
+package screen
+
+import (
+	"underlay/cmd/underlay/session"
+	"underlay/drills/board"
+)
+
+// pictureFrom is the width from which keys are drawn; below, words have to do.
+const pictureFrom = 72
+
+// picture draws the keys between two lines and returns whether they fitted.
+func (p *page) picture(b *board.Board, caps []session.Cap, top, bottom int) bool {
+	if b == nil || len(caps) == 0 || p.w < pictureFrom {
+		return false
+	}
+	l, ok := p.places.of(b, p.w-2, bottom-top)
+	if !ok {
+		return false
+	}
+	x0, y0 := (p.w-l.w)/2, top+max(0, (bottom-top-l.h)/2)
+	for i := range caps {
+		r := l.rects[i]
+		p.cap(x0+r.x, y0+r.y, r.w, l.scale, &caps[i])
+	}
+	return true
+}
+
+// cap draws one key, w cells wide.
+func (p *page) cap(x, y, w int, s scale, c *session.Cap) {
+	text, open, shut, l := c.Text, "", "", faint
+	switch c.Mark {
+	case session.Here:
+		open, shut, l = "[", "]", target
+	case session.Hold:
+		open, shut, l = "<", ">", hold
+	case session.Lit:
+		l = lit
+	case session.Off:
+		text = p.off
+	case session.Never:
+		shut = "!"
+	case session.Unseen:
+		open, shut = "(", ")"
+	}
+	if text == "" && c.Mark != session.Here && c.Mark != session.Hold {
+		return
+	}
+	room := w - len(open) - len(shut)
+	n := min(cells(text), room)
+	at := x + max(0, (w-n-len(open)-len(shut))/2)
+	end := x + w
+	at = p.putWithin(at, y, end, open, l)
+	at = p.putWithin(at, y, end-len(shut), text, l)
+	p.putWithin(at, y, end, shut, l)
+	if c.Bar != "" && s.h > 1 {
+		p.putWithin(x+max(0, (w-cells(c.Bar))/2), y+1, end, c.Bar, plain)
+	}
+}

@@ -1,0 +1,125 @@
+package screen
+
+import (
+	"fmt"
+	"strings"
+
+	"underlay/cmd/underlay/session"
+	"underlay/drills/board"
+	"underlay/scheduler"
+)
+
+// restLine is one entry of the account: what it is about, and its lines.
+type restLine struct {
+	name  string
+	lines []string
+}
+
+// rest draws the account of a sitting.
+func (p *page) rest(v *session.RestView) {
+	y := 2
+	for _, e := range p.account(v) {
+		p.put(p.margin, y, e.name, strong)
+		x := p.margin
+		if e.name != "" {
+			x += 13
+		}
+		for _, l := range e.lines {
+			if y >= p.bottom {
+				return
+			}
+			y += max(1, p.wrapped(x, y, p.w-x-p.margin, l, plain, true))
+		}
+		y++
+	}
+}
+
+func (p *page) account(v *session.RestView) []restLine {
+	var out []restLine
+	add := func(name string, lines ...string) {
+		if len(lines) > 0 {
+			out = append(out, restLine{name, lines})
+		}
+	}
+	add("practised", fmt.Sprintf("%s, %d strokes", clock(v.Length), v.Strokes))
+	var quicker []string
+	for _, g := range v.Gains.Quicker {
+		quicker = append(quicker, fmt.Sprintf("%s  %.0f %s %.0f ms", board.Safe(string(g.Symbol)), g.Before, p.arrow, g.After))
+	}
+	add("quicker", quicker...)
+	add("slipped", slipLines(v)...)
+	add("comes back", returnLines(v.Gains.Returns)...)
+	add("strokes", stateLine(v.Gains.States)...)
+	add("next", v.Next...)
+	if !v.Between {
+		add("", append(timeLines(v), v.Care...)...)
+	}
+	return out
+}
+
+func slipLines(v *session.RestView) []string {
+	n := 0
+	for _, c := range v.Slips {
+		n += c.N
+	}
+	if v.Strokes == 0 {
+		return nil
+	}
+	if n == 0 {
+		return []string{fmt.Sprintf("none of %d strokes", v.Strokes)}
+	}
+	out := []string{fmt.Sprintf("%d of %d strokes", n, v.Strokes)}
+	for _, c := range v.Slips {
+		out = append(out, c.Words())
+	}
+	return out[:min(len(out), 5)]
+}
+
+func returnLines(returns []session.Return) []string {
+	var out []string
+	for _, r := range returns {
+		names := make([]string, len(r.Symbols))
+		for i, s := range r.Symbols {
+			names[i] = board.Safe(string(s))
+		}
+		out = append(out, strings.Join(names, " ")+"  "+inDays(r.Days))
+	}
+	return out
+}
+
+func inDays(n int) string {
+	switch {
+	case n <= 0:
+		return "later today"
+	case n == 1:
+		return "tomorrow"
+	}
+	return fmt.Sprintf("in about %d days", n)
+}
+
+func stateLine(counts []session.Count) []string {
+	if len(counts) == 0 {
+		return nil
+	}
+	total := 0
+	parts := make([]string, 0, len(counts))
+	for _, c := range counts {
+		total += c.N
+	}
+	for _, s := range []scheduler.State{scheduler.Steady, scheduler.Building, scheduler.Fading, scheduler.Unmet} {
+		for _, c := range counts {
+			if c.State == s && c.N > 0 {
+				parts = append(parts, fmt.Sprintf("%d %s", c.N, s))
+			}
+		}
+	}
+	return []string{fmt.Sprintf("of %d on the layers: %s", total, strings.Join(parts, ", "))}
+}
+
+func timeLines(v *session.RestView) []string {
+	out := []string{fmt.Sprintf("%s today, %s in the last 7 days.", minutes(v.Today), minutes(v.Week))}
+	if v.Unsaved > 0 {
+		out = append(out, fmt.Sprintf("Not saved yet: %d. It is tried again.", v.Unsaved))
+	}
+	return out
+}
