@@ -1,2 +1,0 @@
-// Package course is a room of the command.
-package course

@@ -1,0 +1,125 @@
+package course
+
+import (
+	"unicode/utf8"
+
+	"underlay/corpus"
+	"underlay/drills/board"
+)
+
+// setShares gives the strokes of a board their frequencies, which sum to 1,
+// and how often they follow a stroke of another layer.
+func (s *strokes) setShares(b int, mix *corpus.Table) {
+	total := 0.0
+	for _, st := range s.all {
+		if st.Board == b {
+			total += mix.Share(string(st.Symbol))
+		}
+	}
+	n := len(s.all)
+	for id, st := range s.all {
+		if st.Board != b {
+			n--
+		}
+		f := &s.features[id]
+		if share := mix.Share(string(st.Symbol)); st.Board == b && total > 0 {
+			f.Freq = share / total
+			_, text := st.Symbol.Rune()
+			f.Text = text && share > 0
+		}
+	}
+	if total == 0 && n > 0 {
+		s.even(b, n)
+	}
+	s.setSwitches(b, mix)
+}
+
+// even gives all n strokes of a board the same share, where nothing is known.
+func (s *strokes) even(b, n int) {
+	for id, st := range s.all {
+		if st.Board == b {
+			s.features[id].Freq = 1 / float64(n)
+		}
+	}
+}
+
+// setSwitches estimates how often a stroke follows one of another layer, from
+// the pairs of the mix. Pairs know letters and digits as classes; the layers of
+// a class are as those of its symbols by frequency. Strokes that no text shows
+// follow what is common.
+func (s *strokes) setSwitches(b int, mix *corpus.Table) {
+	byClass := s.layersByClass(b)
+	type sum struct{ all, same map[int]float64 }
+	before := map[string]map[string]float64{} // class -> class before it -> count
+	for pair, n := range mix.Counts(corpus.Pair) {
+		first, size := utf8.DecodeRuneInString(pair)
+		second := pair[size:]
+		if before[second] == nil {
+			before[second] = map[string]float64{}
+		}
+		before[second][string(first)] += n
+	}
+	for id, st := range s.all {
+		if st.Board != b {
+			continue
+		}
+		f := &s.features[id]
+		f.Switch = 1 - byClass[""][f.Layer]
+		same, all := 0.0, 0.0
+		for class, n := range before[classOf(st.Symbol)] {
+			if l, ok := byClass[class]; ok {
+				same += n * l[f.Layer]
+				all += n
+			}
+		}
+		if all > 0 {
+			f.Switch = 1 - same/all
+		}
+	}
+}
+
+// layersByClass returns, for each class of symbols, the share of its strokes
+// that each layer has; "" stands for all symbols.
+func (s *strokes) layersByClass(b int) map[string]map[int]float64 {
+	out := map[string]map[int]float64{}
+	for id, st := range s.all {
+		if st.Board != b {
+			continue
+		}
+		for _, class := range []string{classOf(st.Symbol), ""} {
+			if out[class] == nil {
+				out[class] = map[int]float64{}
+			}
+			out[class][s.features[id].Layer] += s.features[id].Freq
+		}
+	}
+	for _, l := range out {
+		total := 0.0
+		for _, share := range l {
+			total += share
+		}
+		for n := range l {
+			if total > 0 {
+				l[n] /= total
+			}
+		}
+	}
+	return out
+}
+
+// classOf is how the pairs of a table spell a symbol; keys without a character
+// have a class of their own.
+func classOf(s board.Symbol) string {
+	r, ok := s.Rune()
+	switch {
+	case !ok:
+		return "key"
+	case r >= 'a' && r <= 'z':
+		return "a"
+	case r >= 'A' && r <= 'Z':
+		return "A"
+	case r >= '0' && r <= '9':
+		return "0"
+	}
+	return string(r)
+}

@@ -1,0 +1,128 @@
+package course
+
+import (
+	"strings"
+
+	"underlay/corpus"
+	"underlay/drills"
+	"underlay/drills/board"
+	"underlay/scheduler"
+)
+
+// Stroke is what a scheduler's id stands for.
+type Stroke struct {
+	Board   int // index of the board
+	Symbol  board.Symbol
+	Stroke  board.Stroke
+	Retired bool // the board has it no longer, or no longer drills it
+}
+
+// place is where a symbol is drilled.
+type place struct {
+	board  int
+	symbol board.Symbol
+}
+
+// spelled names a stroke as the journal does.
+type spelled struct {
+	board          int
+	symbol, stroke string
+}
+
+// strokes are all strokes of the boards, by id, with their features.
+type strokes struct {
+	all      []Stroke
+	features []scheduler.Stroke
+	drilled  map[place]int
+	spelled  map[spelled]int
+	layers   []layers // of each board
+}
+
+// newStrokes numbers the strokes that are drilled on the boards. Ids follow
+// the boards and the order of their symbols, so that they are the same for the
+// same boards, mix and keys that are kept.
+func newStrokes(boards []*board.Board, mix *corpus.Table, keeps []board.Symbol) *strokes {
+	s := &strokes{drilled: map[place]int{}, spelled: map[spelled]int{}}
+	for i, b := range boards {
+		s.layers = append(s.layers, layers{})
+		for _, symbol := range b.Symbols() {
+			if st, ok := b.Drilled(symbol); ok && asked(b, symbol, mix, keeps) {
+				s.add(b, Stroke{Board: i, Symbol: symbol, Stroke: st})
+			}
+		}
+		s.setShares(i, mix)
+	}
+	for at, id := range s.drilled {
+		if other, ok := s.drilled[place{1 - at.board, at.symbol}]; ok {
+			s.features[id].Other = other
+		}
+	}
+	return s
+}
+
+// add gives a stroke of board b an id and the features that it shares with others.
+func (s *strokes) add(b *board.Board, st Stroke) int {
+	id := len(s.all)
+	f := scheduler.Stroke{Board: st.Board, Other: -1, Was: -1, Retired: st.Retired}
+	if k, ok := b.KeyAt(st.Stroke.Final().Position); ok {
+		f.Hand, f.Finger, f.Row, f.Col = int(k.Hand), int(k.Finger), int(k.Row), k.Position.Col
+	}
+	f.Layer = s.layers[st.Board].number(b, st.Stroke)
+	s.all, s.features = append(s.all, st), append(s.features, f)
+	if !st.Retired {
+		s.drilled[place{st.Board, st.Symbol}] = id
+	}
+	s.spelled[spelled{st.Board, string(st.Symbol), st.Stroke.String()}] = id
+	return id
+}
+
+// layers numbers the layers of a board with their shift levels: the base
+// layer, plain, is 0.
+type layers map[string]int
+
+func (l layers) number(b *board.Board, st board.Stroke) int {
+	if st.Level == 0 && st.Layer == b.Layers()[0] {
+		return 0
+	}
+	name := st.Layer + "/" + string(rune('0'+st.Level))
+	if _, ok := l[name]; !ok {
+		l[name] = len(l) + 1
+	}
+	return l[name]
+}
+
+// asked tells whether a symbol is ever asked for: a character that code has,
+// or a key that a terminal receives; other characters and chords only where
+// the work has them.
+func asked(b *board.Board, s board.Symbol, mix *corpus.Table, keeps []board.Symbol) bool {
+	for _, k := range keeps {
+		if k == s {
+			return false
+		}
+	}
+	if strings.HasPrefix(string(s), "<") && len(s) > 1 {
+		return askedUnseen(b, s)
+	}
+	if !drills.Received(s) {
+		return false
+	}
+	if _, _, chord := s.Chord(); chord || s.IsCharacter() && s > "~" {
+		return mix.Share(string(s)) > 0
+	}
+	return true
+}
+
+// askedUnseen tells whether a key that no computer sees can be drilled: it is
+// not one to keep from pressing, and its position gives something on the base
+// layer, which is the answer.
+func askedUnseen(b *board.Board, s board.Symbol) bool {
+	if strings.HasSuffix(string(s), "!>") {
+		return false
+	}
+	st, ok := b.Drilled(s)
+	if !ok {
+		return false
+	}
+	base, ok := b.Gives(b.Layers()[0], st.Final().Position)
+	return ok && drills.Received(base)
+}
