@@ -14,6 +14,8 @@ import (
 // text; it keeps env and reads its flags into local variables.
 func commands(env *Env) []*cobra.Command {
 	return []*cobra.Command{
+		newToday(env),
+		newPlan(env),
 		newCompletion(env),
 		newMan(env),
 		newVersion(env),
@@ -21,6 +23,7 @@ func commands(env *Env) []*cobra.Command {
 }
 
 func newRoot(env *Env) *cobra.Command {
+	var w wish
 	root := &cobra.Command{
 		Use:   "underlay",
 		Short: "Train the layers of a small keyboard",
@@ -29,8 +32,9 @@ you really type. Practise short: take breaks, and stop when anything hurts.`,
 		Args:          onlySubcommands,
 		SilenceErrors: true,
 		SilenceUsage:  true,
-		RunE:          func(c *cobra.Command, _ []string) error { return c.Help() },
+		RunE:          func(*cobra.Command, []string) error { return env.today(w) },
 	}
+	w.flags(root, env)
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.SetHelpCommand(&cobra.Command{Use: "help", Hidden: true, RunE: func(c *cobra.Command, args []string) error {
 		of, _, err := root.Find(args)

@@ -3,9 +3,13 @@ package config
 import (
 	"fmt"
 	"math"
+	"os"
+	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
+
+	"github.com/natefinch/atomic"
 )
 
 // Set returns src with a setting changed, and all else as it was: comments,
@@ -193,3 +197,15 @@ func bare(key string) string {
 }
 
 func sorted(m map[string]float64) []string { return Config{Mix: m}.MixNames() }
+
+// Write puts a configuration on disk: after a crash it is the old or the new
+// one. A link stays a link; what it leads to is written.
+func Write(file, text string) error {
+	if real, err := filepath.EvalSymlinks(file); err == nil {
+		file = real
+	}
+	if err := os.MkdirAll(filepath.Dir(file), 0o700); err != nil {
+		return err
+	}
+	return atomic.WriteFile(file, strings.NewReader(text))
+}

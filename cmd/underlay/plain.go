@@ -1,0 +1,2 @@
+package main
+func (p *practice) plainly() error { return nil }
