@@ -1,2 +1,3 @@
 package main
+
 func (p *practice) plainly() error { return nil }

@@ -35,6 +35,7 @@ you really type. Practise short: take breaks, and stop when anything hurts.`,
 		RunE:          func(*cobra.Command, []string) error { return env.today(w) },
 	}
 	w.flags(root, env)
+	cobra.EnableCommandSorting = false // a setting of the library; the order of commands is ours
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.SetHelpCommand(&cobra.Command{Use: "help", Hidden: true, RunE: func(c *cobra.Command, args []string) error {
 		of, _, err := root.Find(args)
