@@ -1,5 +1,7 @@
 package board
 
+import "math"
+
 // Effort of a stroke. It is a scale of our own, after common practice, and
 // serves only to compare strokes of one board: 1 is the home position of the
 // index or middle finger. Its parts are added.
@@ -10,14 +12,12 @@ const (
 	effortTop     = 0.3 // a row up from home is easier than a row down
 	effortBottom  = 0.5
 	effortNumber  = 0.8
-	effortFar     = 1.4  // the function row
-	effortReach   = 0.4  // for each column away from the finger's own
-	effortHeld    = 0.7  // share that a key costs which is held
-	effortMore    = 0.5  // a second key is held, and each after it
-	effortSame    = 0.3  // a finger is held on the hand that strikes,
-	effortThumbs  = 0.15 // or its thumb
-	effortClash   = 2.5  // the finger that holds has to strike, too
-	effortWaiting = 0.3  // a tap-and-hold key takes time to tell
+	effortFar     = 1.4 // the function row
+	effortReach   = 0.4 // for each column away from the finger's own
+	effortHeld    = 0.7 // share that a key costs which is held
+	effortSame    = 0.3 // a finger is held on the hand that strikes
+	effortClash   = 2.5 // the finger that holds has to strike, too
+	effortWaiting = 0.3 // a tap-and-hold key takes time to tell
 	effortLatch   = 0.2
 	effortLock    = 1.0 // the layer has to be closed again
 	effortStay    = 2.0
@@ -27,17 +27,17 @@ const (
 // effort adds up the presses of one stroke.
 func (b *Board) effort(keys []Press) float64 {
 	total := 0.0
-	held := make([]*Key, 0, 4)
+	var held []*Key
 	for i, p := range keys {
 		k := b.at(p.Position)
 		cost := reachEffort(k)
 		switch p.As {
 		case AsHold:
-			if b.twofold[b.index(p.Position)] {
+			if b.twoMeanings(p.Position) {
 				cost += effortWaiting
 			}
 			if i < len(keys)-1 {
-				cost = cost*effortHeld + effortMore*float64(min(len(held), 1))
+				cost *= effortHeld
 			}
 		case AsLatch:
 			cost += effortLatch
@@ -93,11 +93,20 @@ func togetherEffort(held []*Key, k *Key) float64 {
 		case h.Hand != k.Hand:
 		case h.Finger == k.Finger:
 			cost += effortClash
-		case h.Finger == Thumb:
-			cost += effortThumbs
-		default:
+		case h.Finger != Thumb:
 			cost += effortSame
 		}
 	}
 	return cost
+}
+
+// Effort is the effort of a stroke of these presses on b, for one that its
+// layers do not have; it is +Inf where a position is none of the board's.
+func (b *Board) Effort(keys []Press) float64 {
+	for _, p := range keys {
+		if b.index(p.Position) < 0 {
+			return math.Inf(1)
+		}
+	}
+	return b.effort(keys)
 }

@@ -44,18 +44,16 @@ func (b *Board) pressWords(p Press, last bool) string {
 // holdWords names a held key: on a standard board by its legend, on others by
 // its place.
 func (b *Board) holdWords(p Press, name string) string {
-	n := b.index(p.Position)
-	switch {
-	case b.Kind != RowStaggered && p.Symbol == "" || n < 0:
+	if p.Symbol == "" {
 		return name
-	case b.Kind != RowStaggered:
-		return string(p.Symbol) + ", " + name
-	case p.Symbol == AltGraph:
-		return string(p.Symbol)
-	case p.Symbol == "":
-		return b.Legend(b.layers[0].name, p.Position).Hold
 	}
-	return b.keys[n].Hand.String() + " " + string(p.Symbol)
+	if b.Kind != RowStaggered {
+		return string(p.Symbol) + ", " + name
+	}
+	if p.Symbol == AltGraph {
+		return string(p.Symbol)
+	}
+	return b.at(p.Position).Hand.String() + " " + string(p.Symbol)
 }
 
 // KeyWords names a key by hand, finger and row: "left thumb 3", "right index
@@ -72,11 +70,7 @@ func (b *Board) KeyWords(p Position) string {
 	case k.Finger == Thumb:
 		return fmt.Sprintf("%s thumb %d", k.Hand, k.Thumb)
 	}
-	row := k.Row.String()
-	if k.Row == ThumbRow {
-		row = "lowest row"
-	}
-	words := fmt.Sprintf("%s %s finger, %s", k.Hand, k.Finger, row)
+	words := fmt.Sprintf("%s %s finger, %s", k.Hand, k.Finger, k.Row)
 	if k.Reach != 0 {
 		words += ", " + reachWords(k.Reach)
 	}
