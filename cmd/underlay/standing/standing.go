@@ -31,13 +31,6 @@ type Input struct {
 	Tally   *Tally         // of the whole journal
 }
 
-// Range is a figure with the range in which it is expected four times of five.
-type Range struct {
-	Value float64 `json:"value"`
-	Lo    float64 `json:"lo"`
-	Hi    float64 `json:"hi"`
-}
-
 // Standing is the answer to "where do I stand?".
 type Standing struct {
 	At        time.Time `json:"at"`
@@ -185,6 +178,7 @@ type Day struct {
 
 	// Latencies of the day's right, unaided strokes: median.
 	MedianMS float64 `json:"median_ms"`
+	Timed    int     `json:"timed_strokes"` // that it is of
 	// First are the day's first meetings of strokes that had been met before:
 	// what stayed overnight. They are not among MedianMS.
 	First      int     `json:"first_meetings"`
@@ -197,9 +191,10 @@ type Day struct {
 
 // Slips counts slips by kind on the board being learned.
 type Slips struct {
-	Total int         `json:"total"`
-	Kinds []SlipCount `json:"kinds"`                 // most frequent first
-	Needs int         `json:"needs_slips,omitempty"` // how many more before shares mean something
+	Total  int         `json:"total"`                 // ever
+	Latest int         `json:"latest"`                // the latest ones, at most 300, that the kinds are of
+	Kinds  []SlipCount `json:"kinds"`                 // most frequent first
+	Needs  int         `json:"needs_slips,omitempty"` // how many more before shares mean something
 }
 
 // SlipCount is one kind of slip.
@@ -217,19 +212,26 @@ type Moves struct {
 	LeaveIt  bool    `json:"leave_it"`            // no move is worth it
 	Pairs    int     `json:"pairs"`               // how many swaps and moves were looked at
 	CostMS   float64 `json:"cost_ms_per_1000"`    // of all strokes of the board as it is, once settled
+	Found    int     `json:"found"`               // moves worth it
 	Advice   []Move  `json:"advice"`              // best first; each is judged alone
 	DailyUse int     `json:"assumed_chars_a_day"` // of typing at work, for PaysAfterDays
 }
 
-// Move is one swap, or a move to a free position.
+// Move is one swap of what two positions of layers give, or a move to a free
+// position. Symbols that need Shift or AltGraph besides move along.
 type Move struct {
-	Layer, ToLayer string
-	From, To       board.Position
-	Symbol, With   board.Symbol // With is empty where To is free
-	SavesMS        Range        // per 1,000 characters, once settled
-	SavesShare     float64      // of the whole cost
-	RelearnMinutes float64
-	PaysAfterDays  float64
+	Symbol  board.Symbol `json:"symbol"`
+	Layer   string       `json:"layer"`
+	From    string       `json:"position"`       // r2c3
+	With    board.Symbol `json:"with,omitempty"` // what is there now; empty: free
+	ToLayer string       `json:"to_layer"`
+	To      string       `json:"to_position"`
+
+	SavesMS        Range   `json:"saves_ms_per_1000"` // characters, once settled
+	SavesShare     float64 `json:"saves_share"`       // of the whole cost, 0 to 1
+	RelearnStrokes int     `json:"relearn_strokes"`   // of each symbol that moves
+	RelearnMinutes float64 `json:"relearn_minutes"`   // of practice
+	PaysAfterDays  float64 `json:"pays_after_days"`   // of work, at the assumed number of characters a day
 }
 
 // Upkeep says how the other board does against its own first level.
@@ -238,12 +240,8 @@ type Upkeep struct {
 	Known bool   `json:"known"`
 	Needs string `json:"needs,omitempty"`
 	// Lag is how much slower it is than at first, as a share: .04 is 4 % slower.
-	Lag     Range `json:"lag"`
-	FirstMS Range `json:"first_latency_ms"`
-	NowMS   Range `json:"latency_ms"`
-	Fades   bool  `json:"fades"` // the lag is more than its noise and more than 4 %
-	Days    int   `json:"days"`  // with practice on it
+	Lag       Range `json:"lag"`
+	LatencyMS Range `json:"latency_ms"` // expected, a stroke of the mix
+	Fades     bool  `json:"fades"`      // the lag is more than its noise and more than 4 %
+	Days      int   `json:"days"`       // with practice on it
 }
-
-// New works out where the user stands.
-func New(in Input) Standing { return Standing{At: in.Now} }

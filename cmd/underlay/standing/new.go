@@ -1,0 +1,157 @@
+package standing
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"underlay/drills/board"
+	"underlay/scheduler"
+)
+
+// work is a standing being worked out.
+type work struct {
+	in   Input
+	at   [2]time.Time               // when levels are shown for, by board
+	yard scheduler.Point            // see yardstick
+	into map[string][][]board.Press // see ways
+}
+
+// New works out where the user stands.
+func New(in Input) Standing {
+	w := &work{in: in}
+	for b := range in.Boards {
+		w.at[b] = soon(in.Now, in.Tally.c.Sides[b].Last)
+	}
+	w.yard = w.yardstick()
+	s := Standing{At: in.Now, Readiness: w.readiness(), HoldsBack: w.holdsBack(), Days: in.Tally.c.days(),
+		Slips: in.Tally.c.Slips.slips(in), Upkeep: in.Tally.c.upkeep(in), Notes: w.notes()}
+	for b := range in.Boards {
+		s.Boards = append(s.Boards, w.side(b))
+	}
+	s.Moves = w.moves()
+	return s
+}
+
+// two tells whether there is another board.
+func (w *work) two() bool { return len(w.in.Boards) == 2 }
+
+// against names the yardstick.
+func (w *work) against() string {
+	if w.two() {
+		return w.in.Boards[1].Name
+	}
+	return "the base layer"
+}
+
+// pace is the expected time a stroke on a board.
+func (w *work) pace(b int) scheduler.Point { return w.in.Model.Pace(b, w.at[b]) }
+
+// yardstick is what the board being learned is held against: the other board,
+// or its own base layer.
+func (w *work) yardstick() scheduler.Point {
+	if w.two() {
+		return w.pace(1)
+	}
+	return w.part(func(s Stroke) bool { return s.Layer == 0 })
+}
+
+// layersPace is the pace of what is not on the base layer.
+func (w *work) layersPace() scheduler.Point {
+	return w.part(func(s Stroke) bool { return s.Layer != 0 })
+}
+
+// part is the pace of a part of the board being learned, weighted by use.
+func (w *work) part(of func(Stroke) bool) scheduler.Point {
+	sum, share, variance := 0.0, 0.0, 0.0
+	for id, s := range w.in.Strokes {
+		if s.Board == 0 && !s.Retired && of(s) {
+			e := w.expect(id)
+			sum += s.Freq * e.total()
+			share += s.Freq
+			variance += s.Freq * s.Freq * e.variance()
+		}
+	}
+	if share <= 0 {
+		return scheduler.Point{}
+	}
+	// The strokes share terms of the model, so that their errors do not quite
+	// cancel: the pace of the whole board knows by how much.
+	sd := max(math.Sqrt(variance)/sum, w.pace(0).SD)
+	return scheduler.Point{MS: sum / share, SD: sd}
+}
+
+// side is one board.
+func (w *work) side(b int) Side {
+	c := w.in.Tally.c.Sides[b]
+	s := Side{Name: w.in.Boards[b].Name, Title: w.in.Boards[b].Title, Learned: b == 0,
+		Known: c.Tries > 0, Sessions: c.Sessions, Minutes: c.MS / 60000, Tries: c.Tries}
+	s.LatencyMS = paceRange(w.pace(b))
+	s.CharsAMinute = s.LatencyMS.perMinute()
+	for id, st := range w.in.Strokes {
+		if st.Board != b || st.Retired {
+			continue
+		}
+		in := w.inHand(id)
+		s.Strokes = append(s.Strokes, in)
+		s.States.add(w.in.Model.State(id, w.at[b]), st.Freq)
+	}
+	return s
+}
+
+func (s *States) add(state scheduler.State, share float64) {
+	switch state {
+	case scheduler.Unmet:
+		s.Unmet++
+	case scheduler.Building:
+		s.Building++
+	case scheduler.Steady:
+		s.Steady++
+		s.SteadyUse += share
+	case scheduler.Fading:
+		s.Fading++
+	}
+}
+
+const (
+	triesForMS  = 10 // before a latency of a stroke means something
+	triesForErr = 15 // before its share of slips does
+)
+
+func (w *work) inHand(id int) InHand {
+	st := w.in.Strokes[id]
+	l := w.in.Model.Level(id, w.at[st.Board])
+	h := InHand{Symbol: st.Symbol, Stroke: st.Keys.String(), Position: st.Keys.Final().Position, Layer: st.Keys.Layer, Level: st.Keys.Level,
+		State: w.in.Model.State(id, w.at[st.Board]).String(), PerMille: 1000 * st.Freq, Tries: l.Tries, Last: l.Last,
+		LatencyMS: Range{l.MS, l.Lo, l.Hi}, ErrShare: l.Err, NeedTries: max(0, triesForMS-l.Tries)}
+	if st.Board == 0 {
+		h.CostMS = w.cost(id).MS
+	}
+	return h
+}
+
+// notes says what is to be known about the figures.
+func (w *work) notes() []string {
+	var out []string
+	c := &w.in.Tally.c
+	if c.Passed > 0 {
+		out = append(out, fmt.Sprintf("%d drills were typed on other boards than these; they are not counted", c.Passed))
+	}
+	if c.SetBack > 0 {
+		out = append(out, fmt.Sprintf("the clock went back by more than an hour %s; days are as the clock told them", times(c.SetBack)))
+	}
+	for b := range w.in.Boards {
+		if ahead := c.Sides[b].Last.Sub(w.in.Now); ahead > time.Hour {
+			out = append(out, fmt.Sprintf("the last practice on %s is dated %s, after now: is the clock right?",
+				w.in.Boards[b].Name, c.Sides[b].Last.Format(time.DateOnly)))
+		}
+	}
+	return out
+}
+
+func times(n int) string {
+	if n == 1 {
+		return "once"
+	}
+	return fmt.Sprintf("%d times", n)
+}
