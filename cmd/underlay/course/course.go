@@ -29,6 +29,12 @@ type Config struct {
 	Aim    scheduler.Aim
 	Seed   uint64
 	Past   Past // the journal; the zero Past is an empty one
+
+	// Watch counts the journal besides; may be nil. A cache serves either
+	// with a watch or without.
+	Watch Watch
+	// Idle says that nothing will be practised: no drills are prepared.
+	Idle bool
 }
 
 // Course is a session.Planner. It is not safe for concurrent use.
@@ -59,6 +65,9 @@ func New(c Config) (*Course, error) {
 	}
 	k := &Course{config: c, mix: mixed(c.Mix, c.Keys), before: map[int]scheduler.Level{}}
 	k.strokes = newStrokes(c.Boards, k.mix, c.Keeps)
+	if c.Idle {
+		return k, k.recall(c.Past)
+	}
 	for _, b := range c.Boards {
 		k.generators = append(k.generators, drills.NewGenerator(b, c.Mix, drills.Options{Keeps: c.Keeps}))
 	}

@@ -56,12 +56,13 @@ type change struct {
 type derived struct {
 	Past  *past  `json:"past"`
 	Skill []byte `json:"skill"`
+	Watch []byte `json:"watch,omitempty"` // what Config.Watch counted
 }
 
 // recall reads the journal into the skill model.
 func (c *Course) recall(p Past) error {
 	c.past = newPast()
-	c.scheduler = c.newScheduler()
+	c.newScheduler()
 	if p.Journal == nil {
 		return nil
 	}
@@ -136,11 +137,16 @@ func newPast() *past {
 func (c *Course) forget() {
 	c.past = newPast()
 	c.strokes = newStrokes(c.config.Boards, c.mix, c.config.Keeps)
-	c.scheduler = c.newScheduler()
+	c.newScheduler()
 }
 
-func (c *Course) newScheduler() *scheduler.Scheduler {
-	return scheduler.New(c.strokes.features, c.lines(), scheduler.Options{Aim: c.config.Aim, Seed: c.config.Seed})
+// newScheduler begins a model of the strokes as they are now, and with it what
+// is counted besides.
+func (c *Course) newScheduler() {
+	c.scheduler = scheduler.New(c.strokes.features, c.lines(), scheduler.Options{Aim: c.config.Aim, Seed: c.config.Seed})
+	if c.config.Watch != nil {
+		c.config.Watch.Start(c)
+	}
 }
 
 // replay learns from the drills after from, and returns the strokes in them
@@ -149,6 +155,9 @@ func (c *Course) replay(h *journal.History, from journal.Position, progress func
 	missing := map[old]time.Time{}
 	n := 0
 	for d := range h.Drills(from) {
+		if c.config.Watch != nil {
+			c.config.Watch.Drill(d)
+		}
 		c.learn(d, missing)
 		if n++; progress != nil && n%1000 == 0 {
 			progress(n)
@@ -166,7 +175,14 @@ func (c *Course) Keep() error {
 	if c.config.Past.Cache.Store == nil || p.history == nil || p.fresh == 0 || len(c.before) > 0 {
 		return nil
 	}
-	data, err := json.Marshal(derived{Past: p, Skill: c.scheduler.Snapshot()})
+	d := derived{Past: p, Skill: c.scheduler.Snapshot()}
+	if c.config.Watch != nil {
+		var err error
+		if d.Watch, err = c.config.Watch.MarshalBinary(); err != nil {
+			return err
+		}
+	}
+	data, err := json.Marshal(d)
 	if err != nil {
 		return err
 	}
@@ -183,9 +199,14 @@ func (c *Course) restore(data []byte) error {
 	for _, m := range d.Past.Moved {
 		c.strokes.addRetired(m)
 	}
-	c.scheduler = c.newScheduler()
+	c.newScheduler()
 	if err := c.scheduler.Restore(d.Skill); err != nil {
 		return err
+	}
+	if c.config.Watch != nil {
+		if err := c.config.Watch.UnmarshalBinary(d.Watch); err != nil {
+			return err
+		}
 	}
 	c.past = d.Past
 	return nil
@@ -227,5 +248,5 @@ func (c *Course) retire(missing map[old]time.Time, boards map[string]journal.Boa
 		m.Stroke, m.Features = c.strokes.all[id], c.strokes.features[id]
 		c.past.Moved = append(c.past.Moved, m)
 	}
-	c.scheduler = c.newScheduler()
+	c.newScheduler()
 }
