@@ -67,6 +67,16 @@ func (p *page) putRight(end, y int, text string, l look) {
 	p.put(max(0, end-cells(text)), y, text, l)
 }
 
+// putCut writes text that ends before column end, with a sign where it is cut.
+func (p *page) putCut(x, y, end int, text string, l look) {
+	if x+cells(text) <= end {
+		p.put(x, y, text, l)
+		return
+	}
+	at := p.putWithin(x, y, end-cells(p.more), text, l)
+	p.putWithin(at, y, end, p.more, l)
+}
+
 // foot writes the keys on as many lines as they need, the notice above them.
 func (p *page) foot(v session.View) {
 	lines := p.hintLines(v.Keys)

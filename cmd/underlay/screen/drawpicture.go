@@ -17,7 +17,7 @@ func (p *page) picture(b *board.Board, caps []session.Cap, top, bottom int) bool
 	if !ok {
 		return false
 	}
-	x0, y0 := (p.w-l.w)/2, top+max(0, (bottom-top-l.h)/2)
+	x0, y0 := (p.w-l.w)/2, top+min(2, max(0, (bottom-top-l.h)/2))
 	for i := range caps {
 		r := l.rects[i]
 		p.cap(x0+r.x, y0+r.y, r.w, l.scale, &caps[i])

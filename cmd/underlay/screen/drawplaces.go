@@ -57,10 +57,7 @@ func safeAll(names []string) []string {
 // find draws what was looked for and where it is.
 func (p *page) find(v *session.FindView) {
 	p.query(v.Query, 2)
-	y, rows := 4, 5
-	if p.h < 24 {
-		rows = 8
-	}
+	y, rows := 4, 4
 	first := max(0, v.At-rows+1)
 	for i := first; i < min(len(v.Found), first+rows); i++ {
 		f := &v.Found[i]
@@ -71,8 +68,12 @@ func (p *page) find(v *session.FindView) {
 		}
 		x := p.put(p.margin, y, mark+f.Label, l)
 		x = p.put(max(x+2, p.margin+14), y, board.Safe(f.Board), l)
-		p.put(max(x+2, p.margin+26), y, f.Words, l)
+		p.putCut(max(x+2, p.margin+26), y, p.w-1, f.Words, l)
 		y++
+	}
+	if v.At < len(v.Found) {
+		y++
+		y += p.wrapped(p.margin, y, p.w-2*p.margin, v.Found[v.At].Words, plain, true)
 	}
 	if len(v.Found) == 0 && v.Query != "" {
 		p.put(p.margin, y, "No board of this sitting has that.", plain)
@@ -94,7 +95,7 @@ func (p *page) list(v *session.ListView) {
 		p.query(v.Query, y)
 		y += 2
 	}
-	bottom := p.bottom - len(v.Foot) - 1
+	bottom := p.bottom - 2*len(v.Foot) - 3
 	name, value := 0, 0
 	for i := range v.Items {
 		name, value = max(name, cells(v.Items[i].Name)), max(value, cells(v.Items[i].Value))
@@ -109,6 +110,9 @@ func (p *page) list(v *session.ListView) {
 		p.put(p.margin, y, "Nothing of that name.", plain)
 	}
 	y++
+	if v.At < len(v.Items) && !p.aboutFits(v, name, value) {
+		y += p.wrapped(p.margin, y, p.w-2*p.margin, v.Items[v.At].About, plain, true) + 1
+	}
 	for _, l := range v.Foot {
 		y += p.wrapped(p.margin, y, p.w-2*p.margin, l, faint, true)
 	}
@@ -128,7 +132,16 @@ func (p *page) item(it *session.Item, here bool, y, name, value int) {
 		p.putWithin(x, y, x+value, it.Value, strong)
 		x += value + 2
 	}
-	p.put(x, y, it.About, plain)
+	p.putCut(x, y, p.w-1, it.About, plain)
+}
+
+// aboutFits tells whether what is said of the chosen item stands in its line.
+func (p *page) aboutFits(v *session.ListView, name, value int) bool {
+	x := p.margin + 2 + name + 2
+	if value > 0 {
+		x += value + 2
+	}
+	return x+cells(v.Items[v.At].About) <= p.w-1
 }
 
 // text draws lines of text.

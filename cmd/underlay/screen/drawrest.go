@@ -15,23 +15,42 @@ type restLine struct {
 	lines []string
 }
 
-// rest draws the account of a sitting.
+// rest draws the account of a sitting. Where there is little room, the blank
+// lines between entries go first.
 func (p *page) rest(v *session.RestView) {
-	y := 2
-	for _, e := range p.account(v) {
+	entries := p.account(v)
+	gap, y := 1, 2
+	if p.restLines(entries)+len(entries)-1 > p.bottom-y {
+		gap = 0
+	}
+	for _, e := range entries {
 		p.put(p.margin, y, e.name, strong)
-		x := p.margin
-		if e.name != "" {
-			x += 13
-		}
 		for _, l := range e.lines {
 			if y >= p.bottom {
 				return
 			}
-			y += max(1, p.wrapped(x, y, p.w-x-p.margin, l, plain, true))
+			y += p.wrapped(p.restColumn(e), y, p.w-p.restColumn(e)-p.margin, l, plain, true)
 		}
-		y++
+		y += gap
 	}
+}
+
+// restColumn is where the lines of an entry begin.
+func (p *page) restColumn(e restLine) int {
+	if e.name == "" {
+		return p.margin
+	}
+	return p.margin + 13
+}
+
+func (p *page) restLines(entries []restLine) int {
+	n := 0
+	for _, e := range entries {
+		for _, l := range e.lines {
+			n += p.wrapped(0, 0, p.w-p.restColumn(e)-p.margin, l, plain, false)
+		}
+	}
+	return n
 }
 
 func (p *page) account(v *session.RestView) []restLine {
@@ -113,7 +132,7 @@ func stateLine(counts []session.Count) []string {
 			}
 		}
 	}
-	return []string{fmt.Sprintf("of %d on the layers: %s", total, strings.Join(parts, ", "))}
+	return []string{fmt.Sprintf("%s, of %d on the layers", strings.Join(parts, ", "), total)}
 }
 
 func timeLines(v *session.RestView) []string {

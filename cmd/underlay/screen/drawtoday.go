@@ -9,18 +9,17 @@ import (
 )
 
 // today draws the plan: each block with its time, and the strokes it is for.
+// Where there is little room, reasons are left out before anything else.
 func (p *page) today(v *session.TodayView) {
-	y := 2
-	p.put(p.margin, y, fmt.Sprintf("%s today", minutes(v.Plan.Length)), strong)
-	y += 2
-	for _, b := range v.Plan.Blocks {
-		if y >= p.bottom-1 {
-			p.put(p.margin, y, p.more, plain)
+	p.put(p.margin, 2, fmt.Sprintf("%s today", minutes(v.Plan.Length)), strong)
+	y, end := 4, p.bottom-p.below(v, 0, false)-1
+	for _, reasons := range []int{8, 3, 2, 1} {
+		if n := p.planLines(v.Plan, reasons); y+n <= end || reasons == 1 {
+			y = p.plan(v.Plan, reasons, y, end)
 			break
 		}
-		y = p.block(b, v, y)
 	}
-	p.below(v, y+1)
+	p.below(v, y+1, true)
 }
 
 // Columns of the plan, counted from the margin.
@@ -29,27 +28,49 @@ const (
 	aboutColumn = 20
 )
 
-func (p *page) block(b session.Block, v *session.TodayView, y int) int {
-	p.put(p.margin, y, string(b.Kind), plain)
-	p.put(p.margin+timeColumn, y, clock(b.Length), plain)
-	x := p.margin + aboutColumn
-	if b.Note != "" || len(b.About) == 0 {
-		p.put(x, y, b.Note, plain)
-		y++
-	}
-	for _, r := range b.About {
-		if y >= p.bottom-1 {
-			return y
+// planLines counts the lines of a plan with so many reasons to a block.
+func (p *page) planLines(plan session.Plan, reasons int) int {
+	n := 0
+	for _, b := range plan.Blocks {
+		n += max(1, min(reasons, len(b.About)))
+		if b.Note != "" && len(b.About) > 0 {
+			n++
 		}
-		at := p.put(x, y, board.Safe(string(r.Symbol)), strong)
-		p.put(max(x+4, at+2), y, r.Words, plain)
-		y++
+	}
+	return n
+}
+
+// plan draws the blocks and returns the line after them.
+func (p *page) plan(plan session.Plan, reasons, y, end int) int {
+	for _, b := range plan.Blocks {
+		if y >= end {
+			p.put(p.margin, y-1, p.more, plain)
+			break
+		}
+		p.put(p.margin, y, string(b.Kind), plain)
+		p.put(p.margin+timeColumn, y, clock(b.Length), plain)
+		if b.Note != "" || len(b.About) == 0 {
+			p.put(p.margin+aboutColumn, y, b.Note, plain)
+			y++
+		}
+		for _, r := range b.About[:min(reasons, len(b.About))] {
+			y = p.reason(r, y)
+		}
 	}
 	return y
 }
 
-// below writes what is to be said under the plan, as far as there is room.
-func (p *page) below(v *session.TodayView, y int) {
+func (p *page) reason(r session.Reason, y int) int {
+	x := p.margin + aboutColumn
+	at := p.put(x, y, board.Safe(string(r.Symbol)), strong)
+	p.putCut(max(x+4, at+2), y, p.w-1, r.Words, plain)
+	return y + 1
+}
+
+// below writes what is to be said under the plan and returns how many lines
+// that takes; without write it only counts.
+func (p *page) below(v *session.TodayView, y int, write bool) int {
+	from := y
 	lines := make([]string, 0, 5)
 	if v.Plan.Last != "" {
 		lines = append(lines, v.Plan.Last)
@@ -58,12 +79,9 @@ func (p *page) below(v *session.TodayView, y int) {
 		lines = append(lines, fmt.Sprintf("Practised on %d of the last 7 days.", v.Past.Days))
 	}
 	for _, l := range append(lines, v.Caution...) {
-		n := p.wrapped(p.margin, y, p.w-2*p.margin, l, plain, false)
-		if y+n > p.bottom {
-			return
-		}
-		y += p.wrapped(p.margin, y, p.w-2*p.margin, l, plain, true)
+		y += p.wrapped(p.margin, y, p.w-2*p.margin, l, plain, write)
 	}
+	return y - from
 }
 
 // minutes says a length: "8 minutes".

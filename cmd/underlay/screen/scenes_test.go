@@ -119,6 +119,12 @@ func (s *sitting) send(e session.Event) *sitting {
 	return s
 }
 
+// settle waits until keys are no longer taken for ones that were on their way.
+func (s *sitting) settle() *sitting {
+	s.at = s.at.Add(time.Second)
+	return s
+}
+
 func (s *sitting) wait(d time.Duration) *sitting {
 	s.at = s.at.Add(d)
 	return s.send(session.Tick{At: s.at})
@@ -139,7 +145,7 @@ func (s *sitting) drilled(n int) *sitting {
 		func() { s.typeText("if err != nil && n > 0 {") },
 		func() { s.typeText("^~^~^~") },
 		func() { s.press(board.Escape, "d", "2", "w", "Control+c", board.ArrowLeft) },
-		func() { s.press(board.Enter).typeText("m[k] = 'l'") },
+		func() { s.settle().press(board.Enter).typeText("m[k] = 'l'") },
 	}
 	for _, step := range steps[:n] {
 		step()
@@ -172,7 +178,7 @@ func scenes() []scene {
 		with("motion", func(s *sitting) { s.drilled(2) }),
 		with("motion-chord", func(s *sitting) { s.drilled(2).press(board.Escape, "d", "2", "w") }),
 		with("take-board", func(s *sitting) { s.drilled(3) }),
-		with("upkeep", func(s *sitting) { s.drilled(3).press(board.Enter).typeText("m[k] = ") }),
+		with("upkeep", func(s *sitting) { s.drilled(3).settle().press(board.Enter).typeText("m[k] = ") }),
 		with("paused", func(s *sitting) { s.press(board.Enter).typeText("if").press(board.Escape) }),
 		with("paste", func(s *sitting) { s.press(board.Enter).send(session.Paste{Runes: 1 << 20, At: s.at}) }),
 		with("rest", func(s *sitting) {

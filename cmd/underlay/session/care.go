@@ -97,6 +97,7 @@ func (m *Model) careFor() bool {
 	}
 	m.care.suggested = true
 	m.home(&suggesting{why: why})
+	m.interrupt()
 	return true
 }
 
@@ -137,7 +138,7 @@ func (m *Model) careWords(p Past) []string {
 func cautions() []string {
 	return []string{
 		"Keep sessions short, and rest 5 to 10 minutes in every hour at the keyboard.",
-		"Stop when it hurts, tingles or goes numb. If that stays or comes back,",
-		"see a clinician. The rules of your workplace go before anything said here.",
+		"Stop when it hurts, tingles or goes numb; if that stays or comes back, see a clinician.",
+		"The rules of your workplace go before anything said here.",
 	}
 }

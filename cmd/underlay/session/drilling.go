@@ -252,6 +252,7 @@ func (d *drilling) away(m *Model, why string) {
 	d.spend(m)
 	d.grader.Interrupt()
 	m.pause(why)
+	m.interrupt()
 }
 
 // goOn continues after a pause.

@@ -36,6 +36,7 @@ func (m *Model) mixup(d *drilling, got board.Symbol, slip drills.Slip) {
 		x.asked = true
 		d.grader.Interrupt()
 		m.push(&mixed{drill: d})
+		m.interrupt()
 	}
 }
 

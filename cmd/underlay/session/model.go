@@ -24,7 +24,8 @@ type Model struct {
 	now    time.Time // of the latest event
 	begun  time.Time // of the first
 	fits   bool
-	places []place // the last one takes the keys
+	deaf   time.Time // until when keys are still meant for what was there before
+	places []place   // the last one takes the keys
 	effect []Effect
 	notice Notice
 	view   View
@@ -120,6 +121,9 @@ func (m *Model) takeKey(k Key) {
 	if m.pass(k.At) || !m.fits {
 		return // the key that ends a night, or comes while nothing is shown, is no answer
 	}
+	if k.At.Before(m.deaf) && k.Symbol != "Control+c" {
+		return
+	}
 	m.place().key(m, k)
 }
 
@@ -171,6 +175,13 @@ func (m *Model) back() {
 		m.places = m.places[:len(m.places)-1]
 	}
 }
+
+// surprise is for how long keys are not taken after a place came unasked: they
+// were on their way to the drill.
+const surprise = 400 * time.Millisecond
+
+// interrupt says that the present place came unasked.
+func (m *Model) interrupt() { m.deaf = m.now.Add(surprise) }
 
 // home leaves all places for one.
 func (m *Model) home(p place) { m.places = append(m.places[:0], p) }

@@ -45,33 +45,29 @@ func (p *page) show(m *Model, v *View) {
 	v.Keys = append(v.Keys, Hint{"Space", "further"}, Hint{"k", "a line back"}, Hint{"Escape", "back"})
 }
 
+// helpLines are the paragraphs of the help.
 func helpLines() []string {
 	lines := []string{
-		"A drill shows what to type, then on a line of its own what you typed. Below lies",
-		"the underlay: the layer that is needed, as your board is. The key to press is",
-		"reversed, keys to hold stand between < >, and the words say the same.",
-		"Legends of strokes you know are left off. Hesitate, and they come back; the",
-		"stroke then counts as helped, and its time is not taken for your speed.",
+		"A drill shows what to type, and below it what you have typed. Under that lies the underlay: the layer that is needed, as your board is. " +
+			"The key to press is reversed in [ ], keys to hold stand in < >, and the words say the same.",
 		"",
-		"Escape pauses, Control+c leaves; all that was done is kept. Where a drill asks",
-		"for that very key it is the answer, and the bottom line names another.",
-		"Control+n says that a key never arrives: it is not asked for again.",
+		"Legends of strokes you know are left off. Hesitate, and they come back; the stroke then counts as helped, and its time is not taken for your speed.",
+		"",
+		"Escape pauses, Control+c leaves; all that was done is kept. Control+n says that a key never arrives: it is not asked for again. " +
+			"Where a drill asks for one of these it is the answer, and the bottom line names another.",
 		"",
 		"Slips are told by kind:",
-		"  layer          right place, another layer: a hold came late or was let go late",
+		"  layer          right place, another layer: the hold came late or stayed too long",
 		"  column, row    one column or one row beside",
 		"  mirror         the same place on the other half",
 		"  habit          where the other board has it",
 		"  transposition  the next symbol came first",
-		"  repeat         the symbol before once more",
+		"  repeat         the symbol before, once more",
 		"  shift          right key, Shift missed or too much",
 		"",
-		"On the map:  · unmet   ◔ building   ● steady   ◌ fading   with the time in ms",
+		"On the map: · unmet, ◔ building, ● steady, ◌ fading, with the time in ms.",
 		"",
 		"Care for the hands:",
 	}
-	for _, c := range cautions() {
-		lines = append(lines, "  "+c)
-	}
-	return lines
+	return append(lines, cautions()...)
 }

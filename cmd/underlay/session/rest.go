@@ -87,7 +87,7 @@ func (r *rest) show(m *Model, v *View) {
 	r.view.Unsaved = len(m.saving.queue)
 	v.Rest = &r.view
 	v.Keys = append(v.Keys, Hint{"Enter", "again for 3 minutes"}, Hint{"t", "today"})
-	v.Keys = append(v.Keys, wanderHints(m)...)
+	v.Keys = append(v.Keys, wanderHints(m, false)...)
 }
 
 // Words says a count of slips: "5 layer slips, 3 of them on (".

@@ -46,10 +46,13 @@ func (m *Model) advance() {
 	switch {
 	case !ok:
 		m.endSitting("")
+		m.interrupt()
 	case t.Board != s.board:
 		m.home(&taking{task: t})
+		m.interrupt()
 	case s.block != "" && t.Block != s.block && !s.seen[t.Block] && s.used-s.rested >= restAfter:
 		m.home(m.newBetween(t))
+		m.interrupt()
 	default:
 		m.start(t)
 	}

@@ -15,10 +15,10 @@ func (t *taking) key(m *Model, k Key) {
 		m.sitting.rested = m.sitting.used
 		m.sitting.part = tally{}
 		m.start(t.task)
-	case board.Escape, "e":
+	case board.Escape:
 		m.endSitting("")
-	default:
-		m.wander(k.Symbol)
+	case "Control+c":
+		m.leave()
 	}
 }
 
@@ -29,7 +29,7 @@ func (t *taking) show(m *Model, v *View) {
 	lines := []string{fmt.Sprintf("Now take %s.", theBoard(m, t.task.Board)), "", board.Safe(b.Title), ""}
 	lines = append(lines, "The clock stands still until you press Enter on it.")
 	v.Page = &PageView{Lines: lines}
-	v.Keys = append(v.Keys, Hint{"Enter", "go on, typed on that board"}, Hint{"e", "end here"}, Hint{"q", "leave"})
+	v.Keys = append(v.Keys, Hint{"Enter", "go on, typed on that board"}, Hint{"Escape", "end here"}, Hint{"Control+c", "leave"})
 }
 
 // theBoard names a board for a sentence.

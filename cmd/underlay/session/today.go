@@ -38,5 +38,5 @@ func (t *today) show(m *Model, v *View) {
 	v.Aside = board.Safe(m.boardAt(0).Name)
 	v.Today = &t.view
 	v.Keys = append(v.Keys, Hint{"Enter", "start"})
-	v.Keys = append(v.Keys, wanderHints(m)...)
+	v.Keys = append(v.Keys, wanderHints(m, true)...)
 }

@@ -49,9 +49,13 @@ func (m *Model) wander(k board.Symbol) bool {
 	return false
 }
 
-func wanderHints(m *Model) []Hint {
+// wanderHints names the places that are open, all or the most wanted.
+func wanderHints(m *Model, all bool) []Hint {
 	var out []Hint
 	for _, s := range stops(m) {
+		if !all && (s.key == "b" || s.key == "f" || s.key == "s") {
+			continue
+		}
 		if s.name == "help" {
 			out = append(out, Hint{"/", "all"})
 		}
