@@ -60,7 +60,8 @@ func openLines(dir fs.FS, at FilePosition, limit int64) (*lines, error) {
 		f.Close()
 		return nil, fmt.Errorf("read %s from byte %d: %w", at.Name, at.Size, err)
 	}
-	in := bufio.NewReaderSize(io.LimitReader(f, limit-at.Size), 128<<10)
+	left := limit - at.Size
+	in := bufio.NewReaderSize(io.LimitReader(f, left), int(min(left, 128<<10)))
 	return &lines{name: at.Name, file: f, in: in, start: at.Size, next: at.Size, count: at.Lines}, nil
 }
 
