@@ -7,9 +7,9 @@ import (
 	"io/fs"
 )
 
-//go:embed boards/*.toml oslayouts/*.toml tables/*.tsv
+//go:embed boards/*.toml oslayouts/*.toml tables/*.tsv motions.toml
 var files embed.FS
 
-// FS returns the embedded files: boards/*.toml, oslayouts/*.toml and
+// FS returns the embedded files: boards/*.toml, oslayouts/*.toml, motions.toml and
 // tables/*.tsv.
 func FS() fs.FS { return files }

@@ -27,7 +27,7 @@ func (g *Grader) keyAtWork(got board.Symbol, at time.Time) Outcome {
 }
 
 func (g *Grader) wants(s board.Symbol) bool {
-	return g.next < len(g.drill.Keys) && g.drill.Keys[g.next].Symbol == s
+	return g.next < len(g.drill.Keys) && g.drill.Keys[g.next].Arrives() == s
 }
 
 // wrongAtWork books a wrong symbol for the Ask that was waited for. What adds
@@ -95,12 +95,12 @@ func (g *Grader) lastWrong() *entry {
 	return last
 }
 
-// symbolAt returns the symbol of the Ask of index i, "" beyond the end.
+// symbolAt returns what answers the Ask of index i, "" beyond the end.
 func (g *Grader) symbolAt(i int) board.Symbol {
 	if i >= len(g.drill.Keys) {
 		return ""
 	}
-	return g.drill.Keys[i].Symbol
+	return g.drill.Keys[i].Arrives()
 }
 
 // erase takes back the symbol before the cursor. It is repair where something

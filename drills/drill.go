@@ -31,11 +31,22 @@ func Kinds() []Kind {
 	return []Kind{Position, Pair, Token, Line, Number, Shell, Motion, Chord, Navigation, Switch, Unseen, OwnLine, Probe}
 }
 
-// Ask is one stroke that a drill asks for: the symbol that has to arrive and
-// the stroke that is meant to produce it.
+// Ask is one stroke that a drill asks for: a symbol and the stroke that is
+// meant to produce it.
 type Ask struct {
 	Symbol board.Symbol
 	Stroke board.Stroke
+	// Answer is what has to arrive where Symbol is one that no program sees:
+	// the symbol of the same position on the base layer. Else it is empty.
+	Answer board.Symbol
+}
+
+// Arrives returns the symbol that answers the Ask.
+func (a Ask) Arrives() board.Symbol {
+	if a.Answer != "" {
+		return a.Answer
+	}
+	return a.Symbol
 }
 
 // Cell shows one Ask. Text holds either one character, as it would stand in

@@ -1,6 +1,7 @@
 package drills
 
 import (
+	"slices"
 	"testing"
 
 	"underlay/corpus"
@@ -39,7 +40,7 @@ func generator(t testing.TB, boardName string, tables ...string) *Generator {
 func TestDrillsCanBeTyped(t *testing.T) {
 	for _, name := range board.Embedded() {
 		g := generator(t, name, "go", "keys")
-		for _, k := range []Kind{Position, Line, Probe} {
+		for _, k := range drillKinds() {
 			for seed := range uint64(50) {
 				d, err := g.Generate(k, nil, seed)
 				if err != nil {
@@ -58,6 +59,12 @@ func typeable(t *testing.T, g *Generator, d Drill) {
 	}
 	for i, k := range d.Keys {
 		stroke, ok := g.board.Drilled(k.Symbol)
+		if d.Kind == Unseen {
+			given, _ := g.board.Gives(g.board.Layers()[0], k.Stroke.Final().Position)
+			if given != k.Arrives() {
+				t.Errorf("%v: %s is answered by %s, want %s", d, k.Symbol, k.Arrives(), given)
+			}
+		}
 		if !ok || !stroke.Equal(k.Stroke) {
 			t.Errorf("%v: stroke %v for %s is not what the board drills", d, k.Stroke, k.Symbol)
 		}
@@ -65,4 +72,9 @@ func typeable(t *testing.T, g *Generator, d Drill) {
 			t.Errorf("%v: nothing shown for %s", d, k.Symbol)
 		}
 	}
+}
+
+// drillKinds lists the kinds that a Generator makes.
+func drillKinds() []Kind {
+	return slices.DeleteFunc(Kinds(), func(k Kind) bool { return k == OwnLine })
 }

@@ -3,6 +3,7 @@ package drills
 import (
 	"cmp"
 	"fmt"
+	"math"
 
 	"math/rand/v2"
 	"slices"
@@ -14,14 +15,22 @@ import (
 // Generator makes drills for one board and one mix of tables. The same seed
 // gives the same drill. It may be used from several goroutines.
 type Generator struct {
-	board *board.Board
-	asks  map[board.Symbol]Ask // all that may be asked for
-
+	board  *board.Board
+	asks   map[board.Symbol]Ask // all that may be asked for
+	unseen map[board.Symbol]Ask // keys that no computer sees
 	mix    *corpus.Table
 	shares map[board.Symbol]float64 // of what may be asked for, in the mix
-	speech []*language
-	choose sampler // of speech, by its share of strokes
+	common []want                   // the same, in a fixed order
 
+	classes   map[string]*texts    // symbols by their class in pairs
+	pairs     map[string]*partners // classes that stand beside a class
+	runs      texts                // runs of marks
+	with      map[board.Symbol]*texts
+	forms     [][]slot // of numbers
+	inNumbers string   // all that may stand in one
+	speech    []*language
+	choose    sampler // of speech, by its share of strokes
+	motions   *motions
 }
 
 // NewGenerator returns a Generator for a board and a mix. The weights of the
@@ -34,7 +43,13 @@ func NewGenerator(b *board.Board, mix []corpus.Part, o Options) *Generator {
 			g.shares[board.Symbol(s)] = n
 		}
 	}
-	g.prepare()
+	g.common = g.plan(g.shares)
+	g.addUnseen(o)
+	g.addPairs()
+	g.addRuns()
+	g.addForms()
+	g.addMotions()
+	g.addSpeech()
 	return g
 }
 
@@ -75,6 +90,9 @@ func (g *Generator) Ask(s board.Symbol) (Ask, bool) {
 func (g *Generator) Generate(k Kind, wanted map[board.Symbol]float64, seed uint64) (Drill, error) {
 	rng := rand.New(rand.NewPCG(seed, uint64(len(k))<<8|uint64(k[0])))
 	plan := g.plan(wanted)
+	if k == Unseen {
+		plan = among(wanted, g.unseen)
+	}
 	if len(plan) == 0 && len(wanted) > 0 {
 		return Drill{}, fmt.Errorf("%s: %w: none of the symbols wanted can be asked for", k, ErrNothing)
 	}
@@ -89,10 +107,28 @@ func (g *Generator) make(k Kind, plan []want, rng *rand.Rand) Drill {
 	switch k {
 	case Position:
 		return g.position(plan, rng)
+	case Pair:
+		return g.pair(plan, rng)
+	case Token:
+		return g.token(plan, rng)
+	case Number:
+		return g.number(plan, rng)
+	case Shell:
+		return g.shell(plan, rng)
+	case Motion:
+		return g.motion(plan, rng)
+	case Chord:
+		return g.keys(k, plan, chord, rng)
+	case Navigation:
+		return g.keys(k, plan, travels, rng)
+	case Switch:
+		return g.alternate(plan, rng)
+	case Unseen:
+		return g.unseenKeys(plan, rng)
 	case Line, Probe:
 		return g.line(k, plan, rng)
 	}
-	return Drill{}
+	return Drill{} // own lines are read from files: see Own
 }
 
 // want is a symbol with its share of what is wanted.
@@ -103,22 +139,33 @@ type want struct {
 
 // plan returns what is wanted and may be asked for, in a fixed order, with
 // shares that sum to 1.
-func (g *Generator) plan(wanted map[board.Symbol]float64) []want {
+func (g *Generator) plan(wanted map[board.Symbol]float64) []want { return among(wanted, g.asks) }
+
+func among(wanted map[board.Symbol]float64, asks map[board.Symbol]Ask) []want {
 	var out []want
-	var sum float64
 	for s, w := range wanted {
-		if _, ok := g.asks[s]; ok && w > 0 {
+		if _, ok := asks[s]; ok && w > 0 && w <= math.MaxFloat64 {
 			out = append(out, want{s, w})
 		}
 	}
-	slices.SortFunc(out, func(a, b want) int { return cmp.Compare(a.symbol, b.symbol) })
-	for _, w := range out {
-		sum += w.share
+	return normal(out)
+}
+
+// normal puts a plan in its fixed order and makes its shares sum to 1.
+func normal(plan []want) []want {
+	slices.SortFunc(plan, func(a, b want) int { return cmp.Compare(a.symbol, b.symbol) })
+	most, sum := 0.0, 0.0
+	for _, w := range plan {
+		most = max(most, w.share)
 	}
-	for i := range out {
-		out[i].share /= sum
+	for i := range plan {
+		plan[i].share /= most // so that the sum is finite
+		sum += plan[i].share
 	}
-	return out
+	for i := range plan {
+		plan[i].share /= sum
+	}
+	return plan
 }
 
 // Pool makes n code-like lines of the mix, for a scheduler to choose from.

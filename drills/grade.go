@@ -82,13 +82,13 @@ func (g *Grader) Key(got board.Symbol, at time.Time) Outcome {
 // keyWait keeps the cursor where it is until the right key comes.
 func (g *Grader) keyWait(got board.Symbol, at time.Time) Outcome {
 	ask := g.drill.Keys[g.next]
-	if got == board.Backspace && got != ask.Symbol && g.tried[g.next] {
+	if got == board.Backspace && got != ask.Arrives() && g.tried[g.next] {
 		g.fixes++ // the habit of mending; there is nothing to mend
 		g.lose(at)
 		return Outcome{Ignored: true}
 	}
 	g.entered++
-	right := got == ask.Symbol
+	right := got == ask.Arrives()
 	slip := g.attempt(g.next, got, right, at)
 	if !right {
 		return Outcome{Wrong: true, Slip: slip}
@@ -285,7 +285,16 @@ func (g *Grader) Figures() Figures {
 			timed++
 		}
 	}
-	f := Classify(g.drill.Symbols()[:g.At()], transcribed, g.entered, g.fixes)
+	f := Classify(g.presented(), transcribed, g.entered, g.fixes)
 	f.Timed, f.Seconds = timed, g.spent.Seconds()
 	return f
+}
+
+// presented returns what should stand on the line so far.
+func (g *Grader) presented() []board.Symbol {
+	out := make([]board.Symbol, g.At())
+	for i := range out {
+		out[i] = g.symbolAt(i)
+	}
+	return out
 }

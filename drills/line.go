@@ -8,8 +8,8 @@ import (
 	"underlay/drills/board"
 )
 
-// prepare makes the languages of the mix ready.
-func (g *Generator) prepare() {
+// addSpeech makes the languages of the mix ready.
+func (g *Generator) addSpeech() {
 	for _, p := range g.mix.Leaves() {
 		if len(p.Table.Counts(corpus.Start)) == 0 {
 			continue // a table of keys has no lines

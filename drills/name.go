@@ -23,7 +23,7 @@ type namer struct {
 }
 
 type texts struct {
-	texts []string
+	list []string
 	sampler
 }
 
@@ -141,7 +141,7 @@ func addText(m map[string]*texts, class, text string, n float64) {
 	if m[class] == nil {
 		m[class] = &texts{}
 	}
-	m[class].texts = append(m[class].texts, text)
+	m[class].list = append(m[class].list, text)
 	m[class].add(n)
 }
 
@@ -165,10 +165,10 @@ func (n *namer) can(class string) bool { return n.common[class] != nil || n.shap
 // name makes a name of a class of token.
 func (n *namer) name(class string, rng *rand.Rand) string {
 	if c := n.common[class]; c != nil && (n.shapes[class] == nil || rng.Float64() < n.known[class]) {
-		return c.texts[c.draw(rng)]
+		return c.list[c.draw(rng)]
 	}
 	s := n.shapes[class]
-	return n.fill(s.texts[s.draw(rng)], rng)
+	return n.fill(s.list[s.draw(rng)], rng)
 }
 
 // fill puts words and digits in the place of the runs of a shape.

@@ -21,12 +21,15 @@ func cell(s board.Symbol, running bool) Cell {
 // KeyName is the short name of a key or chord that adds no mark to a text, as
 // a prompt shows it: "Esc", "Ctrl+w", "PgUp". A character is its own name.
 func KeyName(s board.Symbol) string {
+	if printable(s) {
+		return string(s)
+	}
 	if mods, key, ok := s.Chord(); ok {
 		var b strings.Builder
 		for _, m := range mods {
 			b.WriteString(shortName(m) + "+")
 		}
-		return b.String() + shortName(key)
+		return b.String() + KeyName(key)
 	}
 	return shortName(s)
 }
@@ -62,7 +65,7 @@ func shortName(s board.Symbol) string {
 	case board.AltGraph:
 		return "AltGr"
 	}
-	return string(s)
+	return strings.Trim(string(s), "<>") // "<pair-1>"; a lone "<" never comes here
 }
 
 // drill makes a drill of symbols, a cell each and no gaps. What may not be
