@@ -204,6 +204,7 @@ func (d *drilling) record(m *Model) {
 		At: d.begun, Session: m.o.Session, Board: d.board.Name, Hash: d.board.Hash(),
 		Kind: string(drill.Kind), Block: string(d.task.Block), Language: drill.Language,
 		Treatment: treatmentName(m.treatment(drill.Kind)), Keys: keysOf(tries),
+		Unordered: drill.Kind == drills.OwnLine, // so that nobody's text can be read from the journal
 	})
 	m.sitting.tally.add(tries)
 	m.sitting.part.add(tries)
@@ -247,6 +248,14 @@ func flagsOf(t drills.Try) journal.Flags {
 	return f
 }
 
+// passOver leaves the drill in hand as it is and goes on to the next.
+func (m *Model) passOver() {
+	if d, ok := m.place().(*drilling); ok {
+		d.record(m)
+		m.advance()
+	}
+}
+
 // away stops the clock: what is waited for has no latency.
 func (d *drilling) away(m *Model, why string) {
 	d.spend(m)
@@ -267,6 +276,9 @@ func (d *drilling) goOn(m *Model) {
 
 // tick shows what is hesitated over, and pauses when nobody is there.
 func (d *drilling) tick(m *Model) {
+	if m.o.Lines {
+		return
+	}
 	if m.now.Sub(d.last) >= idle {
 		d.away(m, "No key for a while. Nothing of that time counts.")
 		return

@@ -70,3 +70,8 @@ func (Configured) event() {}
 type Stop struct{ At time.Time }
 
 func (Stop) event() {}
+
+// Pass says that the person passes over the drill in hand.
+type Pass struct{ At time.Time }
+
+func (Pass) event() {}

@@ -13,6 +13,9 @@ type Options struct {
 	Now      time.Time
 	Notice   string // told at the start, or ""
 	First    bool   // the very first start: the cautions are shown
+	// Lines says that answers come as whole lines: the times of single keys
+	// mean nothing, and who reads or types a line is neither away nor stuck.
+	Lines bool
 }
 
 // Model is one sitting. It is not safe for concurrent use.
@@ -88,6 +91,9 @@ func (m *Model) Update(e Event) []Effect {
 	case Resumed:
 		m.pass(e.At)
 		m.goneAway("")
+	case Pass:
+		m.pass(e.At)
+		m.passOver()
 	case Stop:
 		m.now = e.At
 		m.stop()

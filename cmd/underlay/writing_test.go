@@ -1,0 +1,55 @@
+package main
+
+import (
+	"strings"
+	"testing"
+
+	"underlay/drills/board"
+)
+
+// written is a drill whose groups are parted by gaps.
+func written(groups string) writing {
+	var w writing
+	for i, g := range strings.Fields(groups) {
+		for j, r := range g {
+			s := board.SymbolOf(r)
+			if r == '_' {
+				s = board.Space
+			}
+			w.asked, w.gaps = append(w.asked, s), append(w.gaps, i > 0 && j == 0)
+		}
+	}
+	return w
+}
+
+func TestFeed(t *testing.T) {
+	for _, c := range []struct{ asked, typed, want string }{
+		{"ab cd", "ab cd", "a b c d"},                // gaps may be typed
+		{"ab cd", "abcd", "a b c d"},                 // or not
+		{"a_b", "a b", "a Space b"},                  // a space that was asked for
+		{"abcd", "abxd", "a b x c d"},                // another symbol
+		{"abcd", "abd", "a b Unidentified c d"},      // one left out
+		{"abcd", "abxcd", "a b x c d"},               // one too many
+		{"abcd ef", "abxd ef", "a b x c d e f"},      // with a gap
+		{"abcd", "abcdx", "a b c d x"},               // one too many at the end
+		{"ab cdef", "ab  cdef", "a b Space c d e f"}, // a gap typed twice
+	} {
+		got, ok := written(c.asked).feed(c.typed)
+		var words []string
+		for _, s := range got {
+			words = append(words, string(s))
+		}
+		if strings.Join(words, " ") != c.want || !ok {
+			t.Errorf("%q for %q: %q, %v", c.typed, c.asked, words, ok)
+		}
+	}
+	if _, ok := written("abcdef").feed("something else"); ok {
+		t.Error("a line that has nothing to do with it is graded")
+	}
+}
+
+func TestPromptShowsGapsAsSpaces(t *testing.T) {
+	if got := written("a_b cd").prompt(); got != "a b cd" {
+		t.Errorf("%q", got)
+	}
+}
