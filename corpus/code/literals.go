@@ -85,6 +85,15 @@ func verbatim(open, close string) rule {
 	}}
 }
 
+// verbatimLine is a literal of one line in which nothing is special.
+func verbatimLine(quote string) rule {
+	return rule{quote, func(v *viewer, quote string) bool {
+		v.keep(len(quote))
+		v.closed(quote, oneLine, 0)
+		return true
+	}}
+}
+
 // upTo reads the body of a literal up to close, and close.
 func (v *viewer) upTo(close string) {
 	end := v.find(v.i, close)

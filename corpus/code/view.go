@@ -23,6 +23,9 @@ type rule struct {
 type rules struct {
 	at    [256][]rule
 	plain [256]bool // no rule begins here
+	// commands says that a call needs no brackets, so that a slash after a name
+	// and a space may begin a regular expression.
+	commands bool
 }
 
 func newRules(list ...rule) *rules {
@@ -42,8 +45,9 @@ type viewer struct {
 	src   []byte
 	i     int // what is before is read
 	out   []byte
-	until []byte // ends this run of code, outside of brackets; nil: the end of the source
-	depth int    // of code inside literals
+	depth int // of code inside literals
+	// documents are those that the line opened, to be read after it.
+	documents []document
 }
 
 // View appends the code view of src to dst: src without comments, with one

@@ -1,0 +1,80 @@
+package code
+
+import "bytes"
+
+// yamlComment is a comment after space or at the beginning of a line.
+func yamlComment() rule {
+	read := line("#").read
+	return rule{"#", func(v *viewer, open string) bool {
+		switch v.peek(-1) {
+		case 0, ' ', '\t', '\n':
+			return read(v, open)
+		}
+		return false
+	}}
+}
+
+// yamlString holds a literal to the places where a value of YAML may begin; in
+// the middle of a plain text a quote is a character. Where the place is not
+// certain, the literal has to end on its line.
+func yamlString(r rule) rule {
+	return rule{r.open, func(v *viewer, open string) bool {
+		text := bytes.TrimRight(v.out, " \t")
+		spaced := len(text) < len(v.out)
+		last := byte('\n')
+		if len(text) > 0 {
+			last = text[len(text)-1]
+		}
+		switch last {
+		case ':', '-', '?':
+			return spaced && r.read(v, open)
+		case '\n', '[', '{', ',':
+			rest := v.src[v.i+1 : v.lineEnd(v.i)]
+			return bytes.Contains(rest, []byte(open)) && r.read(v, open)
+		}
+		return false
+	}}
+}
+
+// yamlBlock is a text on the lines after | or >, which are indented further.
+func yamlBlock(open string) rule {
+	return rule{open, func(v *viewer, _ string) bool {
+		end := v.lineEnd(v.i)
+		header, _, _ := bytes.Cut(v.src[v.i+1:end], []byte(" #"))
+		if len(bytes.Trim(header, "+-0123456789 \t\r")) > 0 || v.peek(-1) != ' ' {
+			return false
+		}
+		v.keep(1 + len(bytes.TrimRight(header, " \t\r")))
+		if end == len(v.src) {
+			v.i = end
+			return true
+		}
+		last := v.blockEnd(end+1, indentation(v.src[bytes.LastIndexByte(v.src[:v.i], '\n')+1:]))
+		v.body(last)
+		v.out = append(v.out, '\n')
+		v.i = min(last+1, len(v.src))
+		return true
+	}}
+}
+
+// blockEnd is the end of the last line from i on that is indented further than
+// outer.
+func (v *viewer) blockEnd(i, outer int) int {
+	last := i - 1
+	for i < len(v.src) {
+		end := v.lineEnd(i)
+		blank := len(bytes.TrimSpace(v.src[i:end])) == 0
+		if !blank && indentation(v.src[i:]) <= outer {
+			break
+		}
+		if !blank {
+			last = end
+		}
+		i = end + 1
+	}
+	return last
+}
+
+func indentation(line []byte) int {
+	return len(line) - len(bytes.TrimLeft(line, " "))
+}
