@@ -73,6 +73,30 @@ func (c *counter) add(src []byte) {
 	c.indents.endFile()
 }
 
+// addRaw counts all characters of one source: symbols, pairs and runs.
+func (c *counter) addRaw(src []byte) {
+	c.files++
+	c.bytes += uint64(len(src))
+	c.lines += countLines(src)
+	c.context = 0
+	for i := 0; i < len(src); {
+		b := src[i]
+		switch {
+		case b >= utf8.RuneSelf:
+			c.endRun()
+			i += c.letter(src[i:])
+			continue
+		case classes[b] >= classMark:
+			c.mark(b)
+		default:
+			c.endRun()
+			c.stroke(b)
+		}
+		i++
+	}
+	c.endRun()
+}
+
 // countLine counts the line that begins at i, and returns where the next does.
 func (c *counter) countLine(src []byte, i, n int) int {
 	first, width, tabs := i, 0, false

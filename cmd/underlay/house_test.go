@@ -60,8 +60,9 @@ func ours(paths []string) []string {
 func mayImport() map[string][]string {
 	return map[string][]string{
 		"assets":              {},
-		"corpus":              {"assets", "corpus/code"},
+		"corpus":              {"assets", "corpus/code", "corpus/ignore"},
 		"corpus/code":         {},
+		"corpus/ignore":       {},
 		"drills/board":        {"assets"},
 		"drills":              {"assets", "corpus", "drills/board"},
 		"scheduler":           {},

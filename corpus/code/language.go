@@ -1,6 +1,7 @@
 package code
 
 import (
+	"bytes"
 	"path"
 	"strings"
 )
@@ -62,6 +63,30 @@ func (l *Languages) ByName(file string) *Language {
 		return l.byEnding[strings.ToLower(base[dot+1:])]
 	}
 	return nil
+}
+
+// Of tells the language of a file by its name, its first line and, for the
+// headers that C shares with C++, by what is in it; nil if it is unknown.
+func (l *Languages) Of(file string, src []byte) *Language {
+	one := l.ByName(file)
+	if one == nil {
+		return l.ByFirstLine(src)
+	}
+	if strings.HasSuffix(file, ".h") && looksLikeCpp(src) {
+		return l.Named("cpp")
+	}
+	return one
+}
+
+// looksLikeCpp tells whether a header has what C has not, at the beginning of a
+// line.
+func looksLikeCpp(src []byte) bool {
+	for _, sign := range []string{"namespace ", "template <", "template<", "class ", "using ", "public:", " public:", "private:", " private:"} {
+		if bytes.Contains(src, []byte("\n"+sign)) {
+			return true
+		}
+	}
+	return false
 }
 
 // ByFirstLine tells the language by the interpreter after #!, or nil.
