@@ -28,19 +28,23 @@ func (c *Course) Changed() []Changed {
 			continue
 		}
 		was, _ := board.Read(b.Name, []byte(c.past.Was[b.Name]))
-		out = append(out, compare(b, was))
+		out = append(out, c.compare(b, was))
 	}
 	return out
 }
 
-// compare says what became of was, which is nil where it cannot be read.
-func compare(now, was *board.Board) Changed {
+// compare says what became of was, which is nil where it cannot be read. Only
+// what is ever asked for counts.
+func (c *Course) compare(now, was *board.Board) Changed {
 	ch := Changed{Board: now.Name}
 	if was == nil {
 		ch.Unreadable = true
 		return ch
 	}
 	for _, s := range now.Symbols() {
+		if !c.asks(now, s) {
+			continue
+		}
 		st, _ := now.Drilled(s)
 		switch old, had := was.Drilled(s); {
 		case !had:
@@ -52,11 +56,15 @@ func compare(now, was *board.Board) Changed {
 		}
 	}
 	for _, s := range was.Symbols() {
-		if _, has := now.Drilled(s); !has {
+		if _, has := now.Drilled(s); !has && c.asks(was, s) {
 			ch.Gone = append(ch.Gone, s)
 		}
 	}
 	return ch
+}
+
+func (c *Course) asks(b *board.Board, s board.Symbol) bool {
+	return asked(b, s, c.mix, c.config.Keeps)
 }
 
 // Words tells the change in one line.

@@ -71,10 +71,8 @@ func (c *Course) recall(p Past) error {
 		return err
 	}
 	key := c.key()
-	if data, from := p.Cache.Load(key, h); data != nil && c.restore(data) == nil {
-		if missing := c.replay(h, from, nil); len(missing) == 0 {
-			return c.recalled(h, key)
-		}
+	if c.fromCache(h, key) {
+		return c.recalled(h, key)
 	}
 	c.forget()
 	if missing := c.replay(h, journal.Position{}, p.Progress); len(missing) > 0 {
@@ -87,6 +85,20 @@ func (c *Course) recall(p Past) error {
 		c.replay(h, journal.Position{}, p.Progress)
 	}
 	return c.recalled(h, key)
+}
+
+// fromCache goes on from where the cache left off, or tells that it did not
+// serve.
+func (c *Course) fromCache(h *journal.History, key string) bool {
+	cache := c.config.Past.Cache
+	if cache.Store == nil {
+		return false
+	}
+	data, from := cache.Load(key, h)
+	if data == nil || c.restore(data) != nil {
+		return false
+	}
+	return len(c.replay(h, from, nil)) == 0
 }
 
 // recalled keeps how far the journal was read, and what is to be told of it.
@@ -167,12 +179,16 @@ func (c *Course) replay(h *journal.History, from journal.Position, progress func
 	return missing
 }
 
+// fewDrills are read from the journal again in no time; the cache is written
+// when there are more.
+const fewDrills = 100
+
 // Keep saves what was derived from the journal for the next start, if there
-// is anything new. It says nothing of drills that were observed since; they
-// are read from the journal next time.
+// is much that is new. It is for before practice: drills that were observed
+// since the start are read from the journal next time.
 func (c *Course) Keep() error {
 	p := c.past
-	if c.config.Past.Cache.Store == nil || p.history == nil || p.fresh == 0 || len(c.before) > 0 {
+	if c.config.Past.Cache.Store == nil || p.history == nil || p.fresh < fewDrills || len(c.before) > 0 {
 		return nil
 	}
 	d := derived{Past: p, Skill: c.scheduler.Snapshot()}
