@@ -152,7 +152,11 @@ func cut(text string, width int) (line, rest string) {
 }
 
 func drawTooSmall(s *sheet) {
-	for i, l := range [...]string{"The window is too small.", "underlay needs 60 x 20", "and waits until it has that."} {
-		s.put(1, i, l, plain)
+	lines := [...]string{"The window is too small.", "underlay needs 60 x 20", "and waits until it has that."}
+	if s.w < 30 {
+		lines = [...]string{"too small", "60 x 20", "needed"}
+	}
+	for i, l := range lines {
+		s.put(min(1, s.w/20), i, l, plain)
 	}
 }

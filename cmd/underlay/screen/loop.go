@@ -16,10 +16,11 @@ import (
 // loop is the only place with goroutines: one polls the terminal (inside
 // tcell), one carries out effects.
 type loop struct {
-	model  *session.Model
-	screen tcell.Screen
-	keys   keys
-	now    func() time.Time
+	model   *session.Model
+	screen  tcell.Screen
+	keys    keys
+	now     func() time.Time
+	options Options
 	painter
 
 	events  chan tcell.Event
@@ -51,7 +52,7 @@ func newLoop(m *session.Model, h Host, o Options) (*loop, error) {
 	}
 	s.EnablePaste()
 	s.EnableFocus()
-	l := &loop{model: m, screen: s, keys: keys{read: read}, now: o.Now, signals: o.Signals,
+	l := &loop{model: m, screen: s, keys: keys{read: read}, now: o.Now, options: o, signals: o.Signals,
 		events: make(chan tcell.Event, 64), quit: make(chan struct{}),
 		jobs: make(chan session.Effect, 16), results: make(chan any, 16)}
 	l.painter = newPainter(s, newTheme(o, s.Colors()))
@@ -91,6 +92,9 @@ type crash struct {
 // result handles what carryOut reports.
 func (l *loop) result(r any) {
 	switch r := r.(type) {
+	case session.Configured:
+		l.update(r)
+		l.colour(r.Settings.Colours)
 	case session.Event:
 		l.update(r)
 	case crash:
@@ -142,6 +146,16 @@ func (l *loop) arm(alarm *time.Timer) {
 		return
 	}
 	alarm.Reset(max(0, at.Sub(l.now())))
+}
+
+// colour takes other colours into use.
+func (l *loop) colour(colours string) {
+	if colours == l.options.Colours {
+		return
+	}
+	l.options.Colours = colours
+	l.theme = newTheme(l.options, l.screen.Colors())
+	l.repaint = true
 }
 
 // drain handles what is queued, so that several events cost one drawing.

@@ -100,4 +100,11 @@ func (s *sheet) cursor(x, y int) {
 }
 
 // cells returns how many cells text takes.
-func cells(text string) int { return uniseg.StringWidth(text) }
+func cells(text string) int {
+	for i := range len(text) {
+		if c := text[i]; c < ' ' || c >= 0x7f {
+			return uniseg.StringWidth(text)
+		}
+	}
+	return len(text)
+}

@@ -17,7 +17,7 @@ const (
 func cellsOf(d drills.Drill) []Cell {
 	out := make([]Cell, len(d.Prompt))
 	for i, c := range d.Prompt {
-		out[i] = Cell{Text: board.Safe(c.Text), Named: c.Named, Gap: c.Gap && i > 0}
+		out[i] = Cell{Text: safe(c.Text), Named: c.Named, Gap: c.Gap && i > 0}
 		if sign, ok := blankSign(d.Keys[i].Symbol); ok {
 			out[i].Text, out[i].Named, out[i].Blank = sign, false, true
 		}
@@ -30,7 +30,15 @@ func typedCell(t drills.Typed) Cell {
 	if sign, ok := blankSign(t.Symbol); ok {
 		return Cell{Text: sign, Wrong: t.Wrong, Blank: true}
 	}
-	return Cell{Text: board.Safe(string(t.Symbol)), Named: !t.Symbol.IsCharacter(), Wrong: t.Wrong}
+	return Cell{Text: safe(string(t.Symbol)), Named: !t.Symbol.IsCharacter(), Wrong: t.Wrong}
+}
+
+// safe is board.Safe, at no cost for the one ASCII character that most keys give.
+func safe(s string) string {
+	if len(s) == 1 && s[0] > ' ' && s[0] < 0x7f {
+		return s
+	}
+	return board.Safe(s)
 }
 
 func blankSign(s board.Symbol) (string, bool) {

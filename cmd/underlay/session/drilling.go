@@ -28,6 +28,9 @@ type drilling struct {
 	stage    stage
 	picture  picture
 	view     DrillView
+	told     int    // the cursor that view.Target is for
+	left     string // the time that is left, in words
+	leftFor  int    // the minutes that they say
 }
 
 func (m *Model) newDrilling(t Task) *drilling {

@@ -22,7 +22,7 @@ func (d *drilling) show(m *Model, v *View) {
 	w.Layer, w.Keys = d.picture.layer, d.picture.caps
 	v.Drill = w
 	v.Title = d.title()
-	v.Aside = leftWords(w.Left)
+	v.Aside = d.leftWords()
 	if s := d.symbol(); d.waitsLong(m) {
 		v.Keys = append(v.Keys, Hint{string(keyFor(missing, s)), "this key never arrives"})
 	}
@@ -42,12 +42,15 @@ func (d *drilling) showTarget() {
 		d.view.Target = Target{}
 		return
 	}
-	if d.view.Target.Symbol != ask.Symbol {
+	if d.view.Target.Symbol != ask.Symbol || d.view.Cursor != d.told {
+		d.told = d.view.Cursor
 		d.view.Target = Target{Symbol: ask.Symbol, Label: label(ask.Symbol)}
 	}
-	d.view.Target.Words = ""
-	if d.lit {
-		d.view.Target.Words = d.board.Words(ask.Stroke)
+	switch t := &d.view.Target; {
+	case !d.lit:
+		t.Words = ""
+	case t.Words == "":
+		t.Words = d.board.Words(ask.Stroke)
 	}
 }
 
@@ -57,12 +60,23 @@ func (d *drilling) waitsLong(m *Model) bool { return m.now.Sub(d.last) >= neverA
 // neverAfter is how long a key may fail to come before the way out is told.
 const neverAfter = 6 * time.Second
 
+// leftWords says the time that is left; the words are kept while they hold.
+func (d *drilling) leftWords() string {
+	if n := roundMinutes(d.view.Left); d.left == "" || n != d.leftFor {
+		d.left, d.leftFor = leftWords(d.view.Left), n
+	}
+	return d.left
+}
+
+// roundMinutes is 0 when a sitting is nearly done.
+func roundMinutes(left time.Duration) int { return int((left + 30*time.Second) / time.Minute) }
+
 // leftWords says the time that is left, calmly: in minutes.
 func leftWords(left time.Duration) string {
-	switch n := int((left + 30*time.Second) / time.Minute); {
-	case left < 30*time.Second:
+	switch n := roundMinutes(left); n {
+	case 0:
 		return "nearly done"
-	case n <= 1:
+	case 1:
 		return "1 minute left"
 	default:
 		return fmt.Sprintf("%d minutes left", n)

@@ -47,8 +47,9 @@ type Saved struct {
 	At  time.Time
 }
 
-// Configured is the result of a [Configure]. A nil Planner leaves the one in
-// use, as does an error.
+// Configured is the result of a [Configure]: the settings that hold from now
+// on, also where an error says that they could not be written. A nil Planner
+// leaves the one in use.
 type Configured struct {
 	Settings Settings
 	Planner  Planner

@@ -72,11 +72,7 @@ func (f *finding) picture(m *Model) {
 	h := f.hits[f.query.at]
 	b := m.boardAt(f.at[h])
 	st, _ := b.Drilled(f.all[h].Symbol)
-	keys := b.Keys()
-	p := picture{board: b, keys: keys, legend: map[string][]Cap{}}
-	p.make = func(layer string) []Cap {
-		return capsOf(b, keys, layer, func(board.Symbol) Mark { return Dim })
-	}
+	p := wholePicture(m.engraved(f.at[h]))
 	p.point(drills.Ask{Symbol: f.all[h].Symbol, Stroke: st}, true)
 	f.view.Board, f.view.Layer, f.view.Keys = b, p.layer, p.caps
 }

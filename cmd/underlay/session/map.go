@@ -10,7 +10,6 @@ import (
 // mapped shows a layer of a board, and how its strokes stand.
 type mapped struct {
 	at   int // which board
-	keys []board.Key
 	view MapView
 }
 
@@ -28,16 +27,16 @@ func (x *mapped) turn(m *Model, at, layer int) {
 	}
 	layers := b.Layers()
 	layer = (layer + len(layers)) % len(layers)
-	x.at, x.keys = at, b.Keys()
+	x.at = at
 	x.view = MapView{Board: b, Layers: layers, Layer: layer}
-	x.view.Keys = capsOf(b, x.keys, layers[layer], func(board.Symbol) Mark { return Dim })
+	whole := wholePicture(m.engraved(at))
+	x.view.Keys = whole.under(layers[layer])
 	counts := map[scheduler.State]int{}
-	for i, k := range x.keys {
-		s, ok := b.Gives(layers[layer], k.Position)
-		if !ok || !drilledAt(b, s, layers[layer], k.Position) {
+	for i, l := range whole.of(layers[layer]) {
+		if l.symbol == "" {
 			continue
 		}
-		st := m.planner.Standing(at, s, m.now)
+		st := m.planner.Standing(at, l.symbol, m.now)
 		counts[st.State]++
 		x.view.Keys[i].Bar = bar(st)
 	}

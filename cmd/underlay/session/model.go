@@ -39,6 +39,7 @@ type Model struct {
 	steps   steps
 
 	configuring configuring
+	engravings  [2]*engraving
 }
 
 // place is where the sitting is. It takes keys and fills its part of the view.

@@ -12,11 +12,11 @@ import (
 func label(s board.Symbol) string {
 	if n := nameOf(s); n != "" {
 		if s.IsCharacter() {
-			return board.Safe(string(s)) + "  " + n
+			return safe(string(s)) + "  " + n
 		}
 		return n
 	}
-	return board.Safe(string(s))
+	return safe(string(s))
 }
 
 // nameOf names symbols that are hard to see or to tell apart, or "".

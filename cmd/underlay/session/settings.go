@@ -142,7 +142,6 @@ func (m *Model) configured(e Configured) {
 	}
 	if e.Err != nil {
 		m.warn(fmt.Sprintf("settings not written: %v", e.Err))
-		return
 	}
 	m.settings = e.Settings
 	if e.Planner != nil {
