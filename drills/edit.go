@@ -28,7 +28,7 @@ func (g *Generator) motion(plan []want, rng *rand.Rand) Drill {
 		best, fit := edit{}, -1.0
 		for range candidates {
 			e := g.edit(plan, rng)
-			if f := fitsEdit(e, plan, used); g.can(e.keys) && f > fit && !repeats(all, e) {
+			if f := fitsEdit(e, plan, used); g.canType(e.keys) && f > fit && !repeats(all, e) {
 				best, fit = e, f
 			}
 			if len(plan) == 0 && fit >= 0 {
@@ -65,7 +65,7 @@ func fitsEdit(e edit, plan []want, used map[board.Symbol]bool) float64 {
 	return fit
 }
 
-func (g *Generator) can(symbols []board.Symbol) bool {
+func (g *Generator) canType(symbols []board.Symbol) bool {
 	for _, s := range symbols {
 		if _, ok := g.asks[s]; !ok {
 			return false
@@ -82,7 +82,7 @@ func (g *Generator) editDrill(all []edit) Drill {
 	at := 0
 	for _, e := range all {
 		for _, other := range e.equal {
-			if g.can(other) {
+			if g.canType(other) {
 				d := g.drill(Motion, other, false)
 				also = append(also, Form{At: at, Len: len(e.keys), Prompt: gaps(d, func(int) bool { return false }).Prompt, Keys: d.Keys})
 			}

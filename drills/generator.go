@@ -22,9 +22,10 @@ type Generator struct {
 	shares map[board.Symbol]float64 // of what may be asked for, in the mix
 	common []want                   // the same, in a fixed order
 
-	classes   map[string]*texts    // symbols by their class in pairs
-	pairs     map[string]*partners // classes that stand beside a class
-	runs      texts                // runs of marks
+	classes   map[string]*texts     // symbols by their class in pairs
+	pairs     map[string]*partners  // classes that stand beside a class
+	lift      map[[2]string]float64 // how much oftener two classes stand together than by chance
+	runs      texts                 // runs of marks
 	with      map[board.Symbol]*texts
 	forms     [][]slot // of numbers
 	inNumbers string   // all that may stand in one
@@ -79,7 +80,10 @@ func harmless(b *board.Board, s board.Stroke) bool {
 
 // Ask returns what a symbol is asked for with; false where it may not be.
 func (g *Generator) Ask(s board.Symbol) (Ask, bool) {
-	a, ok := g.asks[s]
+	if a, ok := g.asks[s]; ok {
+		return a, true
+	}
+	a, ok := g.unseen[s]
 	return a, ok
 }
 
@@ -177,10 +181,4 @@ func (g *Generator) Pool(n int, seed uint64) []Drill {
 		}
 	}
 	return pool
-}
-
-// Render turns exactly these symbols, in this order, into a drill with gaps
-// for reading. What may not be asked for is left out.
-func (g *Generator) Render(k Kind, symbols []board.Symbol) Drill {
-	return gaps(g.drill(k, symbols, false), func(i int) bool { return i%3 == 0 })
 }

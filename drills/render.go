@@ -73,10 +73,38 @@ func shortName(s board.Symbol) string {
 func (g *Generator) drill(k Kind, symbols []board.Symbol, running bool) Drill {
 	d := Drill{Kind: k, Prompt: make([]Cell, 0, len(symbols)), Keys: make([]Ask, 0, len(symbols))}
 	for _, s := range symbols {
-		if a, ok := g.asks[s]; ok {
+		if a, ok := g.Ask(s); ok {
 			d.Keys = append(d.Keys, a)
 			d.Prompt = append(d.Prompt, cell(s, running))
 		}
 	}
 	return d
+}
+
+// longest is the greatest number of strokes of a group, for reading.
+const longest = 5
+
+// Render turns exactly these symbols, in this order, into a drill. Lines are
+// shown as lines; other sequences get gaps, so that what stands together in
+// code stands together, and each named key alone. What may not be asked for is
+// left out.
+func (g *Generator) Render(k Kind, symbols []board.Symbol) Drill {
+	if k == Line || k == OwnLine || k == Probe {
+		return g.drill(k, symbols, true)
+	}
+	d := g.drill(k, symbols, false)
+	start := 0
+	return gaps(d, func(i int) bool {
+		apart := i-start >= longest || !g.together(d.Keys[i-1].Symbol, d.Keys[i].Symbol)
+		if apart {
+			start = i
+		}
+		return apart
+	})
+}
+
+// together reports whether two symbols follow each other oftener than by
+// chance in the code of the mix.
+func (g *Generator) together(a, b board.Symbol) bool {
+	return g.lift[[2]string{class(a), class(b)}] > 1
 }

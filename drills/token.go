@@ -119,10 +119,30 @@ func (g *Generator) addPairs() {
 	}
 	delete(g.classes, "")
 	g.pairs = map[string]*partners{}
+	g.addLift()
 	for _, c := range g.mix.Counts(corpus.Pair).Top(-1) {
 		if r := []rune(c.Key); len(r) == 2 {
 			g.addPartner(string(r[0]), string(r[1]), c.N, false)
 			g.addPartner(string(r[1]), string(r[0]), c.N, true)
+		}
+	}
+}
+
+// addLift compares each pair's count with what its two classes give by chance.
+func (g *Generator) addLift() {
+	counts := g.mix.Counts(corpus.Pair)
+	first, second, total := map[string]float64{}, map[string]float64{}, counts.Total()
+	for k, n := range counts {
+		if r := []rune(k); len(r) == 2 {
+			first[string(r[0])] += n
+			second[string(r[1])] += n
+		}
+	}
+	g.lift = map[[2]string]float64{}
+	for k, n := range counts {
+		if r := []rune(k); len(r) == 2 {
+			a, b := string(r[0]), string(r[1])
+			g.lift[[2]string{a, b}] = n * total / (first[a] * second[b])
 		}
 	}
 }
