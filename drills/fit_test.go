@@ -42,8 +42,13 @@ func TestLineFit(t *testing.T) {
 	}
 	t.Log(divergence(got, g.shares))
 	var n, m float64
-	for s := range g.shares { n+=got[s]; m += g.shares[s] }
+	for s := range g.shares {
+		n += got[s]
+		m += g.shares[s]
+	}
 	for _, w := range g.common {
-		if r := got[w.symbol]/n/(g.shares[w.symbol]/m); w.share > .002 { t.Logf("%s %.4f ratio %.2f", w.symbol, w.share, r) }
+		if r := got[w.symbol] / n / (g.shares[w.symbol] / m); w.share > .002 {
+			t.Logf("%s %.4f ratio %.2f", w.symbol, w.share, r)
+		}
 	}
 }

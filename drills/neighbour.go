@@ -114,12 +114,15 @@ func (w Where) habit(came board.Stroke) (string, float64) {
 }
 
 // samePlace tells whether the hands find key k of one board where they look
-// for position p of another: the same finger, row and reach; for thumbs, any
-// key of the same thumb.
+// for position p of another: the same finger, row and reach; for a thumb, any
+// key of that thumb, and a long space bar for either.
 func samePlace(other *board.Board, p board.Position, k board.Key) bool {
 	o, ok := other.KeyAt(p)
-	if !ok || o.Hand != k.Hand || o.Finger != k.Finger || o.Row != k.Row {
+	if !ok || o.Finger != k.Finger || o.Row != k.Row {
 		return false
 	}
-	return o.Finger == board.Thumb || o.Reach == k.Reach
+	if o.Finger == board.Thumb {
+		return o.Hand == k.Hand || k.W > 3
+	}
+	return o.Hand == k.Hand && o.Reach == k.Reach
 }

@@ -36,39 +36,33 @@ func (w Way) String() string {
 }
 
 func (s Slip) layerWords() string {
-	if s.Hold == HoldTapped {
-		return "that was the tap of the key to hold, so it was let go too soon"
-	}
 	layer := "the " + board.Safe(s.Came.Layer) + " layer"
 	if s.Base {
 		layer = "the base layer"
 	}
-	return "that was the same place on " + layer + ", so " + s.holdWords()
+	place := "that was the same place on " + layer
+	switch s.Hold {
+	case HoldTapped:
+		return tapWords
+	case HoldMissed:
+		if len(s.Asked.Holds()) == 0 {
+			return place + ", so its layer was not on"
+		}
+		return place + ", so the hold came late"
+	case HoldLate:
+		return place + ", let go late"
+	case HoldEarly:
+		return place + ", held early"
+	}
+	return place + ", which was on"
 }
 
-func (s Slip) holdWords() string {
-	held := false
-	for _, h := range s.Asked.Holds() {
-		held = held || h.Symbol == ""
-	}
-	switch s.Hold {
-	case HoldMissed:
-		if !held {
-			return "the layer was not on"
-		}
-		return "the hold came late"
-	case HoldLate:
-		return "its hold was let go late"
-	case HoldEarly:
-		return "the next hold came early"
-	}
-	return "another layer was on"
-}
+const tapWords = "the hold was let go so soon that it was a tap"
 
 func (s Slip) shiftWords() string {
 	switch s.Hold {
 	case HoldTapped:
-		return "that was the tap of the key to hold, so it was let go too soon"
+		return tapWords
 	case HoldMissed:
 		return s.modifier() + " came late"
 	case HoldLate:
