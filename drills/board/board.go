@@ -34,6 +34,7 @@ type Board struct {
 	Kind     Kind
 
 	origin
+	file   string
 	layout *osLayout
 	keys   []Key
 	layers []layer

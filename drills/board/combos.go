@@ -159,11 +159,8 @@ type preference struct {
 func (b *Board) choose() {
 	b.drilled = map[Symbol]int{}
 	for _, p := range b.prefer {
-		for i, s := range b.strokes[p.symbol] {
-			if s.Final().Position == p.position && (p.layer == "" || p.layer == s.Layer) {
-				b.drilled[p.symbol] = i
-				break
-			}
+		if i := slices.IndexFunc(b.strokes[p.symbol], p.means); i >= 0 {
+			b.drilled[p.symbol] = i
 		}
 	}
 }
