@@ -95,8 +95,8 @@ func (l *osLayout) addKey(fields []string) error {
 	return nil
 }
 
-// index notes where each character is, in the order of the file and the
-// lowest level first. IntlBackslash comes last: not every keyboard has it.
+// index notes where each character is sent from: the lowest level first, but
+// IntlBackslash, which not every keyboard has, only before AltGraph is needed.
 func (l *osLayout) index(keys string) {
 	var codes []string
 	for line := range strings.Lines(keys) {
@@ -104,15 +104,21 @@ func (l *osLayout) index(keys string) {
 			codes = append(codes, f[0])
 		}
 	}
-	codes = append(codes, "IntlBackslash")
-	for level := range 4 {
-		for _, code := range codes {
-			if c := l.keys[code][level].char; c != "" {
-				if _, there := l.at[c]; !there {
-					l.at[c] = spot{code, level}
-				}
+	for _, half := range [][2]int{{0, 1}, {2, 3}} {
+		for _, level := range half {
+			for _, code := range codes {
+				l.note(code, level)
 			}
 		}
+		l.note("IntlBackslash", half[0])
+		l.note("IntlBackslash", half[1])
+	}
+}
+
+func (l *osLayout) note(code string, level int) {
+	c := l.keys[code][level].char
+	if _, there := l.at[c]; c != "" && !there {
+		l.at[c] = spot{code, level}
 	}
 }
 

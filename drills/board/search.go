@@ -71,12 +71,32 @@ func (s *searcher) keysIn(at int) {
 
 func (s *searcher) combosIn(at int) {
 	st := s.states[at]
-	for _, c := range s.combos {
-		if c.layer >= 0 && c.layer != st.stack[0] || slices.ContainsFunc(c.keys, func(k int) bool { return slices.Contains(st.down, k) }) {
+	for i := range s.combos {
+		c := &s.combos[i]
+		if s.comboOn(st, c.keys) != c || slices.ContainsFunc(c.keys, func(k int) bool { return slices.Contains(st.down, k) }) {
 			continue
 		}
 		s.meaning(way{state: at, keys: c.keys, as: AsCombo, layer: max(c.layer, 0)}, c.gives)
 	}
+}
+
+// comboOn returns the combo of these keys that works in a state: one bound to
+// the topmost layer before one for any. It is nil where there is none.
+func (b *Board) comboOn(s *state, keys []int) *combo {
+	var any *combo
+	for i := range b.combos {
+		c := &b.combos[i]
+		if !slices.Equal(c.keys, keys) {
+			continue
+		}
+		switch c.layer {
+		case s.stack[0]:
+			return c
+		case -1:
+			any = c
+		}
+	}
+	return any
 }
 
 // meaning adds what one meaning of a key gives, plain and with modifiers.
@@ -173,7 +193,7 @@ func (b *Board) worksIn(w way, less *state) bool {
 		}
 	}
 	if w.as == AsCombo {
-		if less.stack[0] != b.states[w.state].stack[0] && !slices.ContainsFunc(b.combos, func(c combo) bool { return c.layer < 0 && slices.Equal(c.keys, w.keys) }) {
+		if b.comboOn(less, w.keys) != b.comboOn(b.states[w.state], w.keys) {
 			return false
 		}
 	} else {
