@@ -42,7 +42,8 @@ type Board struct {
 	prefer []preference
 
 	states   []*state
-	complete bool // whether states are all there are
+	twofold  []bool // per key: whether it is tap and hold on some layer
+	complete bool   // whether states are all there are
 	ways     map[Symbol][]way
 	strokes  map[Symbol][]Stroke
 	drilled  map[Symbol]int
@@ -78,12 +79,6 @@ func (b *Board) at(p Position) *Key { return &b.keys[b.index(p)] }
 
 func (b *Board) layerIndex(name string) int {
 	return slices.IndexFunc(b.layers, func(l layer) bool { return l.name == name })
-}
-
-// twoMeanings reports whether a key is tap and hold on some layer.
-func (b *Board) twoMeanings(p Position) bool {
-	n := b.index(p)
-	return slices.ContainsFunc(b.layers, func(l layer) bool { return l.cells[n].hold.verb != nothing })
 }
 
 // Layers returns the layers' names; the first is the base layer.

@@ -12,12 +12,14 @@ const (
 	effortTop     = 0.3 // a row up from home is easier than a row down
 	effortBottom  = 0.5
 	effortNumber  = 0.8
-	effortFar     = 1.4 // the function row
-	effortReach   = 0.4 // for each column away from the finger's own
-	effortHeld    = 0.7 // share that a key costs which is held
-	effortSame    = 0.3 // a finger is held on the hand that strikes
-	effortClash   = 2.5 // the finger that holds has to strike, too
-	effortWaiting = 0.3 // a tap-and-hold key takes time to tell
+	effortFar     = 1.4  // the function row
+	effortReach   = 0.4  // for each column away from the finger's own
+	effortHeld    = 0.7  // share that a key costs which is held
+	effortMore    = 0.5  // a second key is held, and each after it
+	effortSame    = 0.3  // a finger is held on the hand that strikes,
+	effortThumbs  = 0.15 // or its thumb
+	effortClash   = 2.5  // the finger that holds has to strike, too
+	effortWaiting = 0.3  // a tap-and-hold key takes time to tell
 	effortLatch   = 0.2
 	effortLock    = 1.0 // the layer has to be closed again
 	effortStay    = 2.0
@@ -27,17 +29,17 @@ const (
 // effort adds up the presses of one stroke.
 func (b *Board) effort(keys []Press) float64 {
 	total := 0.0
-	var held []*Key
+	held := make([]*Key, 0, 4)
 	for i, p := range keys {
 		k := b.at(p.Position)
 		cost := reachEffort(k)
 		switch p.As {
 		case AsHold:
-			if b.twoMeanings(p.Position) {
+			if b.twofold[b.index(p.Position)] {
 				cost += effortWaiting
 			}
 			if i < len(keys)-1 {
-				cost *= effortHeld
+				cost = cost*effortHeld + effortMore*float64(min(len(held), 1))
 			}
 		case AsLatch:
 			cost += effortLatch
@@ -93,7 +95,9 @@ func togetherEffort(held []*Key, k *Key) float64 {
 		case h.Hand != k.Hand:
 		case h.Finger == k.Finger:
 			cost += effortClash
-		case h.Finger != Thumb:
+		case h.Finger == Thumb:
+			cost += effortThumbs
+		default:
 			cost += effortSame
 		}
 	}

@@ -31,6 +31,7 @@ type searcher struct {
 // when they are asked for.
 func (b *Board) search() {
 	s := &searcher{b, map[Symbol][]way{}, map[rune][]way{}}
+	b.noteTwofold()
 	b.states, b.complete = b.explore()
 	for i := range b.states {
 		s.keysIn(i)
@@ -50,6 +51,15 @@ func (b *Board) search() {
 	sortSymbols(b.symbols)
 	b.choose()
 	b.view()
+}
+
+func (b *Board) noteTwofold() {
+	b.twofold = make([]bool, len(b.keys))
+	for _, l := range b.layers {
+		for k := range l.cells {
+			b.twofold[k] = b.twofold[k] || l.cells[k].hold.verb != nothing
+		}
+	}
 }
 
 func (s *searcher) keysIn(at int) {

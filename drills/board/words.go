@@ -44,16 +44,18 @@ func (b *Board) pressWords(p Press, last bool) string {
 // holdWords names a held key: on a standard board by its legend, on others by
 // its place.
 func (b *Board) holdWords(p Press, name string) string {
-	if p.Symbol == "" {
+	n := b.index(p.Position)
+	switch {
+	case b.Kind != RowStaggered && p.Symbol == "" || n < 0:
 		return name
-	}
-	if b.Kind != RowStaggered {
+	case b.Kind != RowStaggered:
 		return string(p.Symbol) + ", " + name
-	}
-	if p.Symbol == AltGraph {
+	case p.Symbol == AltGraph:
 		return string(p.Symbol)
+	case p.Symbol == "":
+		return b.Legend(b.layers[0].name, p.Position).Hold
 	}
-	return b.at(p.Position).Hand.String() + " " + string(p.Symbol)
+	return b.keys[n].Hand.String() + " " + string(p.Symbol)
 }
 
 // KeyWords names a key by hand, finger and row: "left thumb 3", "right index
@@ -70,7 +72,11 @@ func (b *Board) KeyWords(p Position) string {
 	case k.Finger == Thumb:
 		return fmt.Sprintf("%s thumb %d", k.Hand, k.Thumb)
 	}
-	words := fmt.Sprintf("%s %s finger, %s", k.Hand, k.Finger, k.Row)
+	row := k.Row.String()
+	if k.Row == ThumbRow {
+		row = "lowest row"
+	}
+	words := fmt.Sprintf("%s %s finger, %s", k.Hand, k.Finger, row)
 	if k.Reach != 0 {
 		words += ", " + reachWords(k.Reach)
 	}
