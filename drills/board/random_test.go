@@ -117,8 +117,8 @@ func TestRandomBoards(t *testing.T) {
 		roundTrip(t, b, p.glyphs, p.codes)
 		nothingMissed(t, b, simulate(t, src, p.glyphs, p.codes))
 	})
-	if sound < 10 {
-		t.Errorf("only %d boards were sound", sound)
+	if sound == 0 {
+		t.Error("no board was sound")
 	}
 }
 
