@@ -119,7 +119,8 @@ func (e *Env) boardsOf(cfg config.Config, first string) ([]*board.Board, error) 
 		b, err := e.board(name)
 		if err != nil {
 			if i := slices.Index(cfg.Boards, name); i >= 0 && name != first {
-				err = at(cfg, "boards", i, err)
+				file, line, col, ok := cfg.Place("boards", i)
+				err = placed(err, file, line, col, ok)
 			}
 			return nil, err
 		}
@@ -134,22 +135,22 @@ func (e *Env) mixOf(cfg config.Config) ([]corpus.Part, error) {
 	for _, name := range cfg.MixNames() {
 		t, err := e.table(name)
 		if err != nil {
-			return nil, at(cfg, "mix."+name, -1, err)
+			file, line, col, ok := cfg.TablePlace(name)
+			return nil, placed(err, file, line, col, ok)
 		}
 		out = append(out, corpus.Part{Table: t, Weight: cfg.Mix[name]})
 	}
 	return out, nil
 }
 
-// at gives an error of a name the place where the configuration says it.
-// Errors that have a place already keep it.
-func at(cfg config.Config, key string, index int, err error) error {
+// placed gives an error about a name the place where the configuration has it,
+// if that is known. Errors with a place of their own keep it.
+func placed(err error, file string, line, col int, known bool) error {
 	p, ok := errors.AsType[*problem](err)
-	file, line, col, known := cfg.Place(key, index)
 	if !ok || !known {
 		return err
 	}
-	return board.Findings{{File: file, Line: line, Col: col, Level: board.Fault, Entry: key, Message: p.Error(), Hint: p.hint}}.Err()
+	return board.Findings{{File: file, Line: line, Col: col, Level: board.Fault, Message: p.Error(), Hint: p.hint}}.Err()
 }
 
 func kindOf(name string) (drills.Kind, error) {

@@ -13,10 +13,7 @@
 //	keeps    = ["F11"]                   # keys that the desktop or terminal keeps for itself
 package config
 
-import (
-	"slices"
-	"strings"
-)
+import "slices"
 
 // Config is the configuration with the defaults filled in.
 type Config struct {
@@ -76,18 +73,13 @@ func keys() []string {
 	return []string{"boards", "minutes", "aim", "mix", "from", "wrong", "colours", "keeps"}
 }
 
-// Place says where a setting stands, or its element with the given index if
-// that is not negative; a table of the mix is "mix.NAME". ok is false for a
-// setting that the file does not have.
+// Place says where the value of a setting stands, or its element with the given
+// index if that is not negative. ok is false for a setting that the file does
+// not have.
 func (c Config) Place(key string, index int) (file string, line, col int, ok bool) {
-	if c.lines == nil {
-		return c.file, 0, 0, false
-	}
-	e, ok := c.lines.find(key)
+	e, ok := c.entry(key)
 	if !ok {
-		top, _, _ := strings.Cut(key, ".")
-		file, line, col = c.keyPlace(top)
-		return file, line, col, line > 0
+		return c.file, 0, 0, false
 	}
 	at := e.from
 	if index >= 0 && index < len(e.elements) {
@@ -95,6 +87,36 @@ func (c Config) Place(key string, index int) (file string, line, col int, ok boo
 	}
 	line, col = c.lines.place(at)
 	return c.file, line, col, true
+}
+
+// TablePlace says where the mix names a table.
+func (c Config) TablePlace(name string) (file string, line, col int, ok bool) {
+	e, ok := c.entry("mix." + name)
+	if !ok {
+		return c.file, 0, 0, false
+	}
+	line, col = c.lines.place(e.at)
+	return c.file, line, col, true
+}
+
+// entry finds a setting, or a table of the mix as "mix.NAME". Of a table with
+// lines of its own it is the head.
+func (c Config) entry(key string) (entry, bool) {
+	if c.lines == nil {
+		return entry{}, false
+	}
+	if e, ok := c.lines.find(key); ok {
+		return e, true
+	}
+	if e, ok := find(c.lines.inline, key); ok {
+		return e, true
+	}
+	for _, t := range c.lines.tables {
+		if t.name == key {
+			return entry{at: t.at, from: t.at, to: t.at}, true
+		}
+	}
+	return entry{}, false
 }
 
 // MixNames are the names of the tables in the mix, in alphabetical order.

@@ -59,7 +59,7 @@ func TestFaults(t *testing.T) {
 		{"board number", "boards = [\n  \"a\", # first\n  3,\n]", `3:3 boards is 3; expected a text that is not empty`},
 		{"three boards", `boards = ["a", "b", "c"]`, `1:10 boards is a list of 3; expected one board, or two: the one being learned and the other`},
 		{"same board", `boards = ["a", "a"]`, `1:16 boards is "a"; expected another board than the first | one board alone is fine`},
-		{"weight", "mix = { go = 3, shell = -1 }", `1:1 mix.shell is -1; expected a weight above 0 | leave out what is not to count`},
+		{"weight", "mix = { go = 3, shell = -1 }", `1:25 mix.shell is -1; expected a weight above 0 | leave out what is not to count`},
 		{"weight in a table", "[mix]\ngo = 3\nshell = \"much\"", `3:9 mix.shell is "much"; expected a weight above 0 | leave out what is not to count`},
 		{"empty mix", "mix = {}", `1:7 mix is a table; expected tables with their weights | such as mix = { go = 3, shell = 1 }`},
 		{"two faults", "aim = 3\nkeeps = [1]", "1:7 aim is 3; expected \"speed\" or \"coverage\"\n2:10 keeps is 1; expected a text that is not empty"},

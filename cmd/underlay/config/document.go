@@ -12,6 +12,7 @@ type document struct {
 	src     string
 	entries []entry
 	tables  []header
+	inline  []entry // of tables that are written as a value, { key = value }
 }
 
 // entry is one "key = value". Offsets are bytes; the value has no comment.
@@ -45,9 +46,14 @@ func outline(src string) *document {
 		e := entry{table: table, at: start, key: s.key()}
 		s.skip(" \t", false)
 		e.from = s.i
+		s.inner = nil
 		e.elements = s.value()
 		e.to = s.i
 		d.entries = append(d.entries, e)
+		for _, in := range s.inner {
+			in.table = e.path()
+			d.inline = append(d.inline, in)
+		}
 	}
 	return d
 }
@@ -61,8 +67,10 @@ func (e entry) path() string {
 }
 
 // find returns the entry at a dotted path.
-func (d *document) find(path string) (entry, bool) {
-	for _, e := range d.entries {
+func (d *document) find(path string) (entry, bool) { return find(d.entries, path) }
+
+func find(in []entry, path string) (entry, bool) {
+	for _, e := range in {
 		if e.path() == path {
 			return e, true
 		}
@@ -80,8 +88,9 @@ func (d *document) place(offset int) (line, col int) {
 
 // scanner walks over a TOML text.
 type scanner struct {
-	src string
-	i   int
+	src   string
+	i     int
+	inner []entry // of the inline tables met
 }
 
 // skip passes over the given bytes, and over comments if asked to.
@@ -197,8 +206,9 @@ func (s *scanner) list(end byte) []span {
 			s.i++
 			break
 		}
+		in := entry{at: s.i}
 		if end == '}' {
-			s.key()
+			in.key = s.key()
 			s.skip(" \t", false)
 		}
 		from := s.i
@@ -207,6 +217,9 @@ func (s *scanner) list(end byte) []span {
 			s.i++
 		}
 		out = append(out, span{from, s.i})
+		if in.from, in.to = from, s.i; end == '}' {
+			s.inner = append(s.inner, in)
+		}
 	}
 	return out
 }

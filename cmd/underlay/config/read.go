@@ -184,7 +184,10 @@ func (r *reader) unknown(key string) {
 func (r *reader) fault(key string, index int, v any, expected, hint string) {
 	f := board.Finding{Level: board.Fault, Entry: key, Hint: hint,
 		Message: fmt.Sprintf("%s is %s; expected %s", key, show(v), expected)}
-	f.File, f.Line, f.Col, _ = r.config.Place(key, index)
+	var ok bool
+	if f.File, f.Line, f.Col, ok = r.config.Place(key, index); !ok {
+		f.File, f.Line, f.Col = r.config.keyPlace(key)
+	}
 	r.found = append(r.found, f)
 }
 
