@@ -23,6 +23,8 @@ type ScanOptions struct {
 	Raw      bool // count all characters, not the code view
 	Workers  int  // 0: one a core
 	Progress *Progress
+	// Languages, if not nil, are the only ones that are counted.
+	Languages []string
 	// Leave, if not nil, leaves out more files and directories by path.
 	Leave func(name string, isDir bool) bool
 }
@@ -147,12 +149,15 @@ func (w *walker) dir(dir string, above *ignore.Rules) {
 }
 
 func (w *walker) file(name string, mode fs.FileMode) {
+	lang := w.scan.languages.ByName(name)
 	switch {
 	case mode&fs.ModeSymlink != 0:
 		w.scan.Skipped[Link]++
 	case !mode.IsRegular():
 		w.scan.skip(Trouble{name, Special, nil})
-	case w.scan.languages.ByName(name) == nil && strings.Contains(strings.TrimPrefix(path.Base(name), "."), "."):
+	case lang != nil && !w.scan.wants(lang) && !strings.HasSuffix(name, ".h"):
+		w.scan.Skipped[Unknown]++
+	case lang == nil && strings.Contains(strings.TrimPrefix(path.Base(name), "."), "."):
 		w.scan.Skipped[Unknown]++
 	case namedGenerated(name):
 		w.scan.Skipped[Generated]++
@@ -162,6 +167,11 @@ func (w *walker) file(name string, mode fs.FileMode) {
 		case <-w.ctx.Done():
 		}
 	}
+}
+
+// wants tells whether a language is to be counted.
+func (s *Scan) wants(lang *code.Language) bool {
+	return s.options.Languages == nil || slices.Contains(s.options.Languages, lang.Name)
 }
 
 // skip counts what is skipped and keeps its name.
@@ -207,7 +217,7 @@ func (w *worker) count(tree fs.FS, name string) (Reason, error) {
 		return Huge, nil
 	}
 	lang := w.scan.languages.Of(name, src)
-	if lang == nil {
+	if lang == nil || !w.scan.wants(lang) {
 		return Unknown, nil
 	}
 	if reason := judge(lang, src); reason != "" {

@@ -1,6 +1,7 @@
 package corpus
 
 import (
+	"maps"
 	"strconv"
 	"strings"
 )
@@ -8,7 +9,7 @@ import (
 // limits says how many keys of a section a table keeps, the commonest; all
 // where there is no limit.
 func limits() map[Section]int {
-	return map[Section]int{Triple: 400, Run: 100, Name: 60, NameShape: 40, Number: 40, Start: 60, End: 50, Next: 500, Line: 200}
+	return map[Section]int{Triple: 400, Run: 100, Name: 120, NameShape: 40, Number: 40, Start: 60, End: 50, Next: 500, Line: 200}
 }
 
 // table makes a table of the counts.
@@ -19,10 +20,20 @@ func (c *counter) table(name string) *Table {
 	c.putWords(t)
 	c.putLines(t)
 	c.indents.put(t)
-	for s, n := range limits() {
+	t.Trim(limits())
+	return t
+}
+
+// Trim keeps of some sections only the given numbers of keys, the commonest.
+func (t *Table) Trim(limits map[Section]int) {
+	for s, n := range limits {
 		t.keep(s, n)
 	}
-	return t
+}
+
+// Filter keeps of a section only the keys that are wanted.
+func (t *Table) Filter(s Section, wanted func(key string) bool) {
+	maps.DeleteFunc(t.counts[s], func(key string, _ float64) bool { return !wanted(key) })
 }
 
 // keep keeps the n commonest keys of a section.

@@ -134,5 +134,6 @@ func sqlWords() []string {
 		false fetch for foreign from full function grant group having if ilike in index inner insert int integer intersect into is join
 		key language left like limit natural not null numeric of off offset on or order outer partition primary references
 		replace returning returns revoke right role rollback row schema select sequence set show table temp text then time
-		timestamp to transaction trigger true truncate type union unique update user using values varchar view when where with`)
+		timestamp to transaction trigger true truncate type union unique update user using values varchar view when where with language parallel safe strict
+		immutable stable volatile operator costs reset execute prepare storage`)
 }
