@@ -89,8 +89,6 @@ func checkTapHold(e entry) *entryError {
 		return &entryError{
 			fmt.Sprintf("%q opens a layer while held, but %q is a way of tapping", e.text, e.hold.target+":"+string(e.hold.as)),
 			"after the slash stands what holding does: write " + e.hold.target + ":hold"}
-	case e.tap.verb == through || e.hold.verb == through || e.hold.verb == nothing:
-		return &entryError{fmt.Sprintf("%q: .. and -- stand alone, not beside a slash", e.text), ""}
 	case e.tap.verb == modifies:
 		return &entryError{
 			fmt.Sprintf("%q taps a modifier, which does nothing by itself", e.text),
@@ -105,6 +103,9 @@ func (v *vocabulary) parseMeaning(text string) (meaning, *entryError) {
 	}
 	if strings.HasPrefix(text, "<") && strings.HasSuffix(text, ">") {
 		return parseUnseen(text)
+	}
+	if text == ".." || text == "--" {
+		return meaning{}, &entryError{".. and -- stand alone, not beside a slash", "leave the slash out, or write what a tap and what holding does"}
 	}
 	if m, ok := v.named(text); ok {
 		return m, nil
@@ -187,12 +188,14 @@ func (v *vocabulary) parseChord(text string, mods []Symbol, key Symbol) (meaning
 // unknown tells the near names, or that two entries have run together.
 func (v *vocabulary) unknown(text string) *entryError {
 	e := &entryError{message: fmt.Sprintf("%q is no character, key or way into a layer", text)}
-	names := v.names()
-	switch near := nearest(text, names); {
+	near, parted := nearest(text, v.names()), v.runTogether(text)
+	switch {
+	case near != "" && parted != "":
+		e.hint = "did you mean " + near + ", or two entries, " + parted + "?"
 	case near != "":
 		e.hint = "did you mean " + near + "?"
-	case v.runTogether(text) != "":
-		e.hint = "two entries run together? " + v.runTogether(text)
+	case parted != "":
+		e.hint = "two entries run together? " + parted
 	default:
 		e.hint = "entries are parted by spaces; names are those of W3C UI Events, such as Escape or KeyQ"
 	}

@@ -121,7 +121,7 @@ func (r *reader) givenByRow(s *shape, keys []Key) {
 		names := strings.Fields(left + " " + right)
 		want := len(s.rows[i].words)
 		if !parted || len(names) != want {
-			r.fault(at, text, fmt.Sprintf("row %d of fingers has to name %d fingers, with || between the hands", i+1, want),
+			r.fault(at, text, fmt.Sprintf("row %d of fingers has to name a finger for each of its %s, with || between the hands", i+1, keyCount(want)),
 				"little, ring, middle, index and thumb, or their first letters")
 			first += want
 			continue

@@ -48,6 +48,11 @@ func (r *reader) covered() {
 		if !r.board.everActive(l) {
 			continue
 		}
+		if l > 0 && !slices.Contains(seen[l], true) && slices.Contains(free[l], true) {
+			r.add(Warning, layer.place, layer.name, fmt.Sprintf("layer %q is always covered by a layer above it", layer.name),
+				"a layer later in the file lies on top of an earlier one")
+			continue
+		}
 		for k, e := range layer.cells {
 			if e.tap.verb == through || e.tap.verb == nothing && e.hold.verb == nothing || seen[l][k] {
 				continue

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -85,7 +86,11 @@ func (r *reader) decode(src []byte) bool {
 				message = strings.TrimPrefix(parse.Error(), "toml: ")
 			}
 		}
-		r.fault(at, "", "not valid TOML: "+message, "pictures of layers stand best between ''' and '''")
+		hint := ""
+		if strings.Contains(message, "string") || strings.Contains(message, "EOF") || strings.Contains(message, "escape") {
+			hint = "pictures of layers stand best between ''' and '''"
+		}
+		r.fault(at, "", "not valid TOML: "+message, hint)
 		return false
 	}
 	r.places = scanPlaces(src)
@@ -152,7 +157,18 @@ func (r *reader) text(table map[string]any, path, key string) string {
 }
 
 func (r *reader) wrongType(path, want string) {
-	r.fault(r.places[path].value, path, fmt.Sprintf("%s has to be %s", path, want), "")
+	r.fault(r.places[path].value, path, fmt.Sprintf("%s has to be %s", entryName(path), want), "")
+}
+
+// entryName is what a path is called in a message: its last name, and which of
+// a list it is.
+func entryName(path string) string {
+	parts := strings.Split(path, ".")
+	last := parts[len(parts)-1]
+	if n, err := strconv.Atoi(last); err == nil && len(parts) > 1 {
+		return fmt.Sprintf("%s %d", parts[len(parts)-2], n+1)
+	}
+	return last
 }
 
 // number reads one number in a range.
@@ -168,7 +184,7 @@ func (r *reader) number(value any, path string, low, high float64) float64 {
 		return 0
 	}
 	if math.IsNaN(n) || n < low || n > high {
-		r.fault(r.places[path].value, path, fmt.Sprintf("%s is %v; it has to lie between %v and %v", path, n, low, high), "lengths are in key units: one key is 1")
+		r.fault(r.places[path].value, path, fmt.Sprintf("%s is %v; it has to lie between %v and %v", entryName(path), n, low, high), "lengths are in key units: one key is 1")
 		return 0
 	}
 	return n
