@@ -1,7 +1,6 @@
 package board
 
 import (
-	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
@@ -37,6 +36,7 @@ type Board struct {
 	file   string
 	layout *osLayout
 	keys   []Key
+	rows   []int // per row: the index of its first key
 	layers []layer
 	combos []combo
 	prefer []preference
@@ -65,10 +65,11 @@ func (b *Board) KeyAt(p Position) (Key, bool) {
 
 // index returns the place of a key in Keys, or -1.
 func (b *Board) index(p Position) int {
-	n, ok := slices.BinarySearchFunc(b.keys, p, func(k Key, p Position) int {
-		return cmp.Or(cmp.Compare(k.Position.Row, p.Row), cmp.Compare(k.Position.Col, p.Col))
-	})
-	if !ok {
+	if p.Row < 1 || p.Row > len(b.rows) || p.Col < 1 {
+		return -1
+	}
+	n := b.rows[p.Row-1] + p.Col - 1
+	if n >= len(b.keys) || b.keys[n].Position != p {
 		return -1
 	}
 	return n

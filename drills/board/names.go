@@ -3,6 +3,7 @@ package board
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -110,5 +111,17 @@ func (s Symbol) Unseen() bool {
 	if mods, key, ok := s.Chord(); ok {
 		return slices.Contains(mods, Meta) || key.Unseen()
 	}
-	return !slices.Contains(seenKeys(), s)
+	return !isSeenKey(s)
+}
+
+// isSeenKey reports whether s is among seenKeys.
+func isSeenKey(s Symbol) bool {
+	switch s {
+	case Space, Enter, Tab, Escape, Backspace, Delete, Insert,
+		ArrowLeft, ArrowDown, ArrowUp, ArrowRight, Home, End, PageUp, PageDown:
+		return true
+	}
+	digits, f := strings.CutPrefix(string(s), "F")
+	n, err := strconv.Atoi(digits)
+	return f && err == nil && n >= 1 && n <= 24 && digits[0] != '0' && digits[0] != '+'
 }

@@ -352,21 +352,28 @@ func sortSymbols(all []Symbol) {
 	for i, k := range seenKeys() {
 		order[k] = i + 1
 	}
-	class := func(s Symbol) (int, int, Symbol) {
+	type rank struct {
+		class, order int
+		key, symbol  Symbol
+	}
+	ranks := make([]rank, len(all))
+	for i, s := range all {
 		mods, key, chord := s.Chord()
 		switch {
-		case s.IsCharacter():
-			return 0, 0, s
 		case chord:
-			return 2 + len(mods)*8 + slices.Index(modifiers(), mods[0]), order[key], key
+			ranks[i] = rank{2 + len(mods)*8 + slices.Index(modifiers(), mods[0]), order[key], key, s}
+		case s.IsCharacter():
+			ranks[i] = rank{0, 0, s, s}
 		case order[s] > 0:
-			return 1, order[s], s
+			ranks[i] = rank{1, order[s], s, s}
+		default:
+			ranks[i] = rank{1000, 0, s, s}
 		}
-		return 1000, 0, s
 	}
-	slices.SortFunc(all, func(a, b Symbol) int {
-		ca, oa, ka := class(a)
-		cb, ob, kb := class(b)
-		return cmp.Or(cmp.Compare(ca, cb), cmp.Compare(oa, ob), strings.Compare(string(ka), string(kb)), strings.Compare(string(a), string(b)))
+	slices.SortFunc(ranks, func(a, b rank) int {
+		return cmp.Or(cmp.Compare(a.class, b.class), cmp.Compare(a.order, b.order), strings.Compare(string(a.key), string(b.key)), strings.Compare(string(a.symbol), string(b.symbol)))
 	})
+	for i, r := range ranks {
+		all[i] = r.symbol
+	}
 }

@@ -34,6 +34,11 @@ func (r *reader) arrange(p picture) {
 	numberThumbs(keys)
 	measureReach(keys)
 	r.board.keys = keys
+	for i, k := range keys {
+		if k.Position.Col == 1 {
+			r.board.rows = append(r.board.rows, i)
+		}
+	}
 }
 
 func (r *reader) shape(p picture) *shape {
