@@ -52,6 +52,9 @@ func shorten(s string) string {
 	if short, ok := shortForms()[s]; ok {
 		return short
 	}
+	if name, n, ok := strings.Cut(s, "-"); ok && len(n) == 1 && uniseg.StringWidth(s) > 4 {
+		return cut(name, 3) + n // <pair-1> is not <pair-2>
+	}
 	return cut(s, 4)
 }
 
@@ -166,6 +169,44 @@ func (b *Board) legendOf(m meaning, level int) string {
 		return Safe(string(g.char))
 	}
 	return ""
+}
+
+// Enters returns the keys that open a layer in the shortest way, held, latched,
+// locked or gone to for good: a stroke without its last key. It is empty for
+// the base layer, and false for a layer that is not there.
+func (b *Board) Enters(layer string) (Stroke, bool) {
+	l := b.layerIndex(layer)
+	if l < 0 {
+		return Stroke{}, false
+	}
+	s := Stroke{Layer: layer}
+	for _, a := range b.states[b.enters[l]].path {
+		s.Keys = append(s.Keys, b.press(a.key, a.as, ""))
+	}
+	return s, true
+}
+
+// Combo is keys that give something of their own when pressed together.
+type Combo struct {
+	Keys  []Position
+	Gives string // safe to show
+	Layer string // the one it works on; empty for any
+}
+
+// Combos returns the combos in the order of the file.
+func (b *Board) Combos() []Combo {
+	var out []Combo
+	for _, c := range b.combos {
+		shown := Combo{Gives: b.legendOf(c.gives, 0)}
+		for _, k := range c.keys {
+			shown.Keys = append(shown.Keys, b.keys[k].Position)
+		}
+		if c.layer >= 0 {
+			shown.Layer = b.layers[c.layer].name
+		}
+		out = append(out, shown)
+	}
+	return out
 }
 
 // Gives returns the symbol of a tap at p while layer is active; what falls

@@ -78,3 +78,15 @@ type Key struct {
 	// standard boards.
 	Code, Grid string
 }
+
+// MarshalText writes p as String does, so that JSON has it as text.
+func (p Position) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
+
+// UnmarshalText reads what MarshalText writes.
+func (p *Position) UnmarshalText(text []byte) error {
+	q, err := ParsePosition(string(text))
+	if err == nil {
+		*p = q
+	}
+	return err
+}
