@@ -29,6 +29,9 @@ func TestModes(t *testing.T) {
 	must(t, open(t, journal.NewDisk(dir)).Append(drill(1)))
 	seen := 0
 	must(t, filepath.WalkDir(top, func(path string, e fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
 		info, err := os.Stat(path)
 		if path == top || err != nil {
 			return err
