@@ -17,7 +17,10 @@ var update = flag.Bool("update", false, "rewrite expected output in testdata/scr
 // TestMain lets the test binary stand for the command in the scripts.
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
-		"underlay": func() { os.Exit(run(os.Args[1:], system())) },
+		"underlay":          func() { os.Exit(run(os.Args[1:], system())) },
+		"underlay-breaking": func() { os.Exit(run(os.Args[1:], breaking())) },
+		"underlay-fast":     func() { os.Exit(run(os.Args[1:], fast())) },
+		"bare-echo":         func() { os.Exit(bareEcho()) },
 	})
 }
 

@@ -37,8 +37,9 @@ func newLoop(m *session.Model, h Host, o Options) (*loop, error) {
 	if o.Env == nil {
 		o.Env = os.Getenv
 	}
-	if o.Now == nil {
-		o.Now = time.Now
+	now := o.Now
+	if now == nil {
+		now = time.Now
 	}
 	s, read := o.Screen, (*atomic.Int64)(nil)
 	if s == nil {
@@ -52,12 +53,12 @@ func newLoop(m *session.Model, h Host, o Options) (*loop, error) {
 	}
 	s.EnablePaste()
 	s.EnableFocus()
-	l := &loop{model: m, screen: s, keys: keys{read: read}, now: o.Now, options: o, signals: o.Signals,
+	l := &loop{model: m, screen: s, keys: keys{read: read}, now: now, options: o, signals: o.Signals,
 		events: make(chan tcell.Event, 64), quit: make(chan struct{}),
 		jobs: make(chan session.Effect, 16), results: make(chan any, 16)}
 	l.painter = newPainter(s, newTheme(o, s.Colors()))
 	go s.ChannelEvents(l.events, l.quit)
-	go carryOut(h, o.Now, l.jobs, l.results)
+	go carryOut(h, now, l.jobs, l.results)
 	return l, nil
 }
 
@@ -184,22 +185,31 @@ func (l *loop) handle(ev tcell.Event) {
 			return
 		}
 		if k, ok := l.keys.key(ev); ok {
+			k.At = l.onClock(k.At)
 			l.update(k)
 		}
 	case *tcell.EventPaste:
 		l.pasting = ev.Start()
 		if ev.End() {
-			l.update(session.Paste{Runes: l.pasted, At: ev.When()})
+			l.update(session.Paste{Runes: l.pasted, At: l.onClock(ev.When())})
 			l.pasted = 0
 		}
 	case *tcell.EventFocus:
-		l.update(session.Focus{In: ev.Focused, At: ev.When()})
+		l.update(session.Focus{In: ev.Focused, At: l.onClock(ev.When())})
 	case *tcell.EventResize:
 		l.fit()
 		l.repaint = true
 	case *tcell.EventError:
 		l.update(session.Stop{At: l.now()})
 	}
+}
+
+// onClock takes a time that tcell gave to the clock of the options.
+func (l *loop) onClock(at time.Time) time.Time {
+	if l.options.Now == nil {
+		return at
+	}
+	return l.now().Add(-time.Since(at))
 }
 
 // fit tells the model whether the window is large enough.

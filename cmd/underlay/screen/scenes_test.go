@@ -164,6 +164,7 @@ func scenes() []scene {
 		return scene{name, func(t *testing.T) session.View {
 			s := sit(t, trialPlanner(t))
 			bring(s)
+			s.wait(session.Surprise)
 			return s.m.View()
 		}}
 	}
@@ -203,7 +204,7 @@ func scenes() []scene {
 			p := trialPlanner(t)
 			p.ThePast.Today = 20 * time.Minute
 			s := sit(t, p)
-			s.drilled(1)
+			s.drilled(1).wait(session.Surprise)
 			return s.m.View()
 		}},
 	}

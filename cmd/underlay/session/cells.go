@@ -30,7 +30,7 @@ func typedCell(t drills.Typed) Cell {
 	if sign, ok := blankSign(t.Symbol); ok {
 		return Cell{Text: sign, Wrong: t.Wrong, Blank: true}
 	}
-	return Cell{Text: safe(string(t.Symbol)), Named: !t.Symbol.IsCharacter(), Wrong: t.Wrong}
+	return Cell{Text: safe(drills.KeyName(t.Symbol)), Named: !t.Symbol.IsCharacter(), Wrong: t.Wrong}
 }
 
 // safe is board.Safe, at no cost for the one ASCII character that most keys give.

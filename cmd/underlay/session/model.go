@@ -109,6 +109,9 @@ func (m *Model) Update(e Event) []Effect {
 // Wake returns the time at which a Tick is wanted, or the zero Time.
 func (m *Model) Wake() time.Time {
 	at := m.saving.retry
+	if m.now.Before(m.deaf) && (at.IsZero() || m.deaf.Before(at)) {
+		at = m.deaf
+	}
 	if t, ok := m.place().(timed); ok {
 		if w := t.wake(m); !w.IsZero() && (at.IsZero() || w.Before(at)) {
 			at = w
@@ -121,6 +124,9 @@ func (m *Model) Wake() time.Time {
 func (m *Model) View() View {
 	m.view = View{Notice: m.notice, Keys: m.view.Keys[:0]}
 	m.place().show(m, &m.view)
+	if m.now.Before(m.deaf) {
+		m.view.Keys = m.view.Keys[:0] // they are told when they are taken
+	}
 	return m.view
 }
 
@@ -183,12 +189,12 @@ func (m *Model) back() {
 	}
 }
 
-// surprise is for how long keys are not taken after a place came unasked: they
-// were on their way to the drill.
-const surprise = 400 * time.Millisecond
+// Surprise is for how long keys are not taken after a place came unasked: they
+// were on their way to the drill. What keys do there is told after that.
+const Surprise = 400 * time.Millisecond
 
 // interrupt says that the present place came unasked.
-func (m *Model) interrupt() { m.deaf = m.now.Add(surprise) }
+func (m *Model) interrupt() { m.deaf = m.now.Add(Surprise) }
 
 // home leaves all places for one.
 func (m *Model) home(p place) { m.places = append(m.places[:0], p) }

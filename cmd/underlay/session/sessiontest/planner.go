@@ -68,12 +68,8 @@ func Drill(b *board.Board, k drills.Kind, symbols ...board.Symbol) drills.Drill 
 		if !ok {
 			panic("sessiontest: board " + b.Name + " has no " + string(s))
 		}
-		text := string(s)
-		if r, ok := s.Rune(); ok {
-			text = string(r)
-		}
 		d.Keys = append(d.Keys, drills.Ask{Symbol: s, Stroke: st})
-		d.Prompt = append(d.Prompt, drills.Cell{Text: text, Named: !s.IsCharacter() && s != board.Space})
+		d.Prompt = append(d.Prompt, drills.Cell{Text: drills.KeyName(s), Named: !s.IsCharacter()})
 	}
 	return d
 }

@@ -1,0 +1,55 @@
+package main
+
+import (
+	"os"
+	"time"
+
+	"github.com/gdamore/tcell/v2"
+)
+
+// breaking is the real environment with a clock that panics once the file
+// $PANIC_AT is there.
+func breaking() *Env {
+	e := system()
+	e.Now = func() time.Time {
+		if _, err := os.Stat(os.Getenv("PANIC_AT")); err == nil {
+			panic("the clock broke on purpose")
+		}
+		return time.Now()
+	}
+	return e
+}
+
+// fast is the real environment with a clock that runs 50 times as fast.
+func fast() *Env {
+	e := system()
+	start := time.Now()
+	e.Now = func() time.Time { return start.Add(50 * time.Since(start)) }
+	return e
+}
+
+// bareEcho shows each key that is pressed, with tcell and nothing else, until
+// Control+c. Round trips are measured against it.
+func bareEcho() int {
+	s, err := tcell.NewScreen()
+	if err != nil {
+		return 1
+	}
+	if err := s.Init(); err != nil {
+		return 1
+	}
+	defer s.Fini()
+	for x := 0; ; {
+		s.Show()
+		ev, ok := s.PollEvent().(*tcell.EventKey)
+		if !ok {
+			continue
+		}
+		if ev.Key() == tcell.KeyCtrlC {
+			return 0
+		}
+		w, h := s.Size()
+		s.SetContent(x%w, x/w%h, ev.Rune(), nil, tcell.StyleDefault)
+		x++
+	}
+}

@@ -1,0 +1,355 @@
+//go:build unix
+
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"syscall"
+	"testing"
+
+	"underlay/drills"
+	"underlay/drills/board"
+	"underlay/scheduler/journal"
+)
+
+// pressed is a stroke as the test made it: what was asked for, and the wrong
+// symbol that came instead, if one did.
+type pressed struct{ asked, got board.Symbol }
+
+// typist reads a drill off the screen and types it.
+type typist struct {
+	*console
+	made []pressed // first attempts
+}
+
+// asked reads what the drill asks for: the cell of the prompt above the
+// cursor. The lock is held.
+func (y *typist) asked() board.Symbol {
+	cx, cy := y.emulator.Cursor()
+	if cy < 1 {
+		return ""
+	}
+	cells := []rune(y.emulator.Line(cy - 1))
+	if cx >= len(cells) {
+		return ""
+	}
+	switch r := cells[cx]; r {
+	case '␣':
+		return board.Space
+	case '⏎':
+		return board.Enter
+	case '⇥':
+		return board.Tab
+	case '‹':
+		name, _, _ := strings.Cut(string(cells[cx+1:]), "›")
+		return y.named(name)
+	default:
+		return board.Symbol(r)
+	}
+}
+
+// named returns the key or chord that a prompt shows by a short name.
+func (y *typist) named(name string) board.Symbol {
+	for _, b := range board.Embedded() {
+		if b, err := board.Load(b); err == nil {
+			for _, s := range b.Symbols() {
+				if drills.KeyName(s) == name {
+					return s
+				}
+			}
+		}
+	}
+	return board.Symbol(name)
+}
+
+// bytes are what a terminal sends for a symbol, as ECMA-48 and xterm have it.
+func bytesOf(t testing.TB, s board.Symbol) string {
+	t.Helper()
+	if r, ok := s.Rune(); ok && s != board.Enter {
+		return string(r)
+	}
+	mods, key, ok := s.Chord()
+	if ok && slices.Equal(mods, []board.Symbol{board.Control}) && len(key) == 1 {
+		return string(rune(key[0] & 0x1f))
+	}
+	if ok && slices.Equal(mods, []board.Symbol{board.Alt}) && len(key) == 1 {
+		return "\x1b" + string(key)
+	}
+	named := map[board.Symbol]string{
+		board.Enter: "\r", board.Escape: "\x1b", board.Backspace: "\x7f", board.Delete: "\x1b[3~", board.Insert: "\x1b[2~",
+		board.Home: "\x1b[H", board.End: "\x1b[F", board.PageUp: "\x1b[5~", board.PageDown: "\x1b[6~",
+		board.ArrowUp: "\x1b[A", board.ArrowDown: "\x1b[B", board.ArrowRight: "\x1b[C", board.ArrowLeft: "\x1b[D", "Shift+Tab": "\x1b[Z",
+		"F1": "\x1bOP", "F2": "\x1bOQ", "F3": "\x1bOR", "F4": "\x1bOS", "F5": "\x1b[15~", "F6": "\x1b[17~", "F7": "\x1b[18~", "F8": "\x1b[19~",
+		"F9": "\x1b[20~", "F10": "\x1b[21~", "F11": "\x1b[23~", "F12": "\x1b[24~",
+	}
+	if b, ok := named[s]; ok {
+		return b
+	}
+	t.Fatalf("no bytes are known for %s", s)
+	return ""
+}
+
+// ready waits until a whole frame with something to type is there, the cursor
+// on the caret (it goes there last), and returns what is asked for.
+func (y *typist) ready() (s board.Symbol) {
+	y.Helper()
+	y.until("something to type", func() bool {
+		cx, cy := y.emulator.Cursor()
+		line := []rune(y.emulator.Line(cy))
+		if cx >= len(line) || line[cx] != '▁' {
+			return false
+		}
+		s = y.asked()
+		return s != "" && s != " "
+	})
+	return s
+}
+
+// status is what tells one moment of a drill from the next: the cursor, the
+// title and the prompt. The lock is held.
+func (y *typist) status() string {
+	cx, cy := y.emulator.Cursor()
+	title, _, _ := strings.Cut(strings.TrimSpace(y.emulator.Line(0)), "   ") // without the time left
+	return title + "\x00" + y.emulator.Line(2) + "\x00" + string(rune(cx)) + string(rune(cy))
+}
+
+func (y *typist) drilling() bool {
+	y.mu.Lock()
+	defer y.mu.Unlock()
+	return strings.Contains(y.text(), " pause   ")
+}
+
+// stroke types the stroke that is asked for.
+func (y *typist) stroke() {
+	y.Helper()
+	s := y.ready()
+	y.mu.Lock()
+	before := y.status()
+	y.mu.Unlock()
+	y.made = append(y.made, pressed{asked: s})
+	y.send(bytesOf(y, s))
+	y.until("the answer to "+string(s), func() bool { return y.status() != before })
+}
+
+// slip types a wrong symbol: the drill waits for the right one and says what
+// went wrong.
+func (y *typist) slip() {
+	y.Helper()
+	s := y.ready()
+	got := board.Symbol("Q")
+	if s == got {
+		got = "W"
+	}
+	y.made = append(y.made, pressed{asked: s, got: got})
+	y.send(string(got))
+	y.until("the slip", func() bool { return strings.Contains(y.text(), " slip") || strings.Contains(y.text(), "that was") })
+	y.mu.Lock()
+	before := y.status()
+	y.mu.Unlock()
+	y.send(bytesOf(y, s))
+	y.until("the answer to "+string(s), func() bool { return y.status() != before })
+}
+
+// finish types the drill under way to its end, and no further.
+func (y *typist) finish() {
+	y.Helper()
+	prompt := func() string {
+		y.mu.Lock()
+		defer y.mu.Unlock()
+		return y.emulator.Line(0) + y.emulator.Line(2)
+	}
+	for first, n := prompt(), 0; y.drilling() && prompt() == first; n++ {
+		if n > 200 {
+			y.Fatalf("a drill without end:\n%s", y.screen())
+		}
+		y.stroke()
+	}
+}
+
+// journalOf returns the drills in a home directory's journal.
+func journalOf(t testing.TB, home string) []journal.Drill {
+	t.Helper()
+	h, err := journal.Read(journal.NewDisk(filepath.Join(home, ".local", "share", "underlay", "journal")).FS())
+	if err != nil {
+		t.Fatal(err)
+	}
+	drills := slices.Collect(h.Drills(journal.Position{}))
+	if p := h.Problems(); len(p) > 0 || h.Err() != nil {
+		t.Fatalf("the journal has problems: %v %v", p, h.Err())
+	}
+	return drills
+}
+
+func sameStrokes(t testing.TB, drills []journal.Drill, made []pressed) {
+	t.Helper()
+	var got []pressed
+	for _, d := range drills {
+		for _, k := range d.Keys {
+			got = append(got, pressed{board.Symbol(k.Symbol), board.Symbol(k.Got)})
+		}
+	}
+	for i := range max(len(got), len(made)) {
+		if i >= len(got) || i >= len(made) || got[i] != made[i] {
+			from := max(0, i-3)
+			t.Errorf("stroke %d differs: the journal has %d, %v…; made were %d, %v…", i,
+				len(got), got[min(from, len(got)):min(i+3, len(got))], len(made), made[min(from, len(made)):min(i+3, len(made))])
+			return
+		}
+	}
+}
+
+// The built binary, as a person meets it: start, practise with a slip, pause,
+// resize, leave, come back.
+func TestPractiseInATerminal(t *testing.T) {
+	home := t.TempDir()
+	y := &typist{console: open(t, 80, 24, home, nil, "underlay")}
+	y.see("8 minutes today")
+	y.see("clinician") // the cautions of the first start
+	y.send("\r")
+	y.see(" pause   ")
+	y.stroke()
+	y.slip()
+	y.finish()
+	y.stroke()
+	y.send("\x1b")
+	y.see("Paused.")
+	y.resize(59, 19)
+	y.see("The window is too small.")
+	y.resize(120, 40)
+	y.see("Paused.")
+	y.resize(80, 24)
+	y.see("this key never arrives")
+	y.send("\r")
+	y.see(" pause   ")
+	y.finish()
+	y.stroke() // begun and left
+	y.send("\x03")
+	if err := y.end(); err != nil {
+		t.Fatalf("left with %v", err)
+	}
+	y.restored()
+	first := journalOf(t, home)
+	if len(first) < 3 {
+		t.Fatalf("%d drills on the journal, want two and a part", len(first))
+	}
+	sameStrokes(t, first, y.made)
+
+	again := &typist{console: open(t, 80, 24, home, nil, "underlay")}
+	again.see("Practised on 1 of the last 7 days.")
+	again.send("\r")
+	again.see(" pause   ")
+	again.stroke()
+	again.send("\x03")
+	if err := again.end(); err != nil {
+		t.Fatal(err)
+	}
+	all := journalOf(t, home)
+	sameStrokes(t, all, append(y.made, again.made...))
+	if all[0].Session == all[len(all)-1].Session {
+		t.Error("both sittings have one name")
+	}
+}
+
+func TestSignalsGiveTheTerminalBack(t *testing.T) {
+	for _, sig := range []syscall.Signal{syscall.SIGTERM, syscall.SIGHUP} {
+		t.Run(sig.String(), func(t *testing.T) {
+			home := t.TempDir()
+			y := &typist{console: open(t, 80, 24, home, nil, "underlay")}
+			y.see("8 minutes today")
+			y.send("\r")
+			y.see(" pause   ")
+			y.stroke()
+			y.cmd.Process.Signal(sig)
+			if err := y.end(); err != nil {
+				t.Errorf("ended with %v", err)
+			}
+			y.restored()
+			sameStrokes(t, journalOf(t, home), y.made)
+		})
+	}
+}
+
+func TestPanicGivesTheTerminalBack(t *testing.T) {
+	home := t.TempDir()
+	trigger := filepath.Join(home, "panic")
+	y := &typist{console: open(t, 80, 24, home, []string{"PANIC_AT=" + trigger}, "underlay-breaking")}
+	y.see("8 minutes today")
+	y.send("\r")
+	y.see(" pause   ")
+	if err := os.WriteFile(trigger, nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	y.send("x")
+	if err := y.end(); err == nil {
+		t.Fatal("it did not break")
+	}
+	y.until("the panic's own words", func() bool { return strings.Contains(string(y.raw), "the clock broke on purpose") })
+	y.restored()
+}
+
+// Three minutes of practice on two boards, with a clock that runs faster: slips,
+// a pause, other sizes, the other board, and Rest.
+func TestWholeSittingInATerminal(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes about a thousand strokes")
+	}
+	home := t.TempDir()
+	config := filepath.Join(home, ".config", "underlay")
+	if err := os.MkdirAll(config, 0o700); err != nil {
+		t.Fatal(err)
+	}
+	text := "boards = [\"split-38\", \"ansi-61\"]\n"
+	if err := os.WriteFile(filepath.Join(config, "underlay.toml"), []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	y := &typist{console: open(t, 80, 24, home, nil, "underlay-fast", "today", "--minutes", "3")}
+	y.see("3 minutes today")
+	y.send("\r")
+	y.see(" pause   ")
+	boards, sizes := 0, [][2]int{{100, 30}, {60, 20}, {80, 24}}
+	for n := 0; ; n++ {
+		y.until("something to do", func() bool {
+			return strings.Contains(y.text(), " pause   ") || strings.Contains(y.text(), "Enter ")
+		})
+		screen := y.screen()
+		switch {
+		case strings.HasPrefix(strings.TrimSpace(screen), "done"):
+			y.see("practised")
+			y.see("q leave")
+			y.send("q")
+			if err := y.end(); err != nil {
+				t.Fatal(err)
+			}
+			y.restored()
+			sameStrokes(t, journalOf(t, home), y.made)
+			return
+		case strings.Contains(screen, "Now take"):
+			boards++
+			y.goOn()
+		case !strings.Contains(screen, " pause   "):
+			y.goOn()
+		case n%97 == 50:
+			y.slip()
+		case n%150 == 149:
+			y.resize(sizes[0][0], sizes[0][1])
+			sizes = append(sizes[1:], sizes[0])
+		default:
+			y.stroke()
+		}
+		if n > 20000 {
+			t.Fatalf("no end:\n%s", y.screen())
+		}
+	}
+}
+
+// goOn presses Enter where the keys are told, and waits for another screen.
+func (y *typist) goOn() {
+	y.Helper()
+	y.until("Enter to be told", func() bool { return strings.Contains(y.text(), "Enter ") })
+	first := y.screen()
+	y.send("\r")
+	y.until("another screen", func() bool { return y.text() != first })
+}
