@@ -1,11 +1,15 @@
 package scheduler
 
-import "math"
+import (
+	"math"
+	"time"
+)
 
-// Point is the speed of one practised session.
+// Point is a speed: that of one practised session, as it is expected to stay.
 type Point struct {
 	MS float64 // expected ms a stroke of the user's code, slips included
 	SD float64 // standard error of ln MS
+	At time.Time
 }
 
 // Outlook is a forecast in practised sessions, counted from the first one (0).

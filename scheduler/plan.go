@@ -1,8 +1,7 @@
 package scheduler
 
 import (
-	"math"
-	"sort"
+	"math/rand/v2"
 	"time"
 )
 
@@ -35,82 +34,156 @@ type Block struct {
 	About  []About // the strokes it is about, most important first; may be empty
 }
 
-// Plan is what a session holds. Its blocks fill its length.
+// Plan is what a session holds. The lengths of its blocks sum to the session's.
 type Plan struct {
 	Blocks []Block
 }
 
-// Exercise is a sequence of strokes to type in one go.
-type Exercise struct {
-	Block  BlockKind
-	Board  int
-	Items  []int // ids of strokes of the board
-	Line   int   // index of the line in the pool given to New, or -1
-	Wanted []int // the strokes that it is for; the others are their surroundings
-	Unmet  bool  // the strokes are shown for the first time, and asked alone
+// sitting is the session under way. It is no part of what is learned.
+type sitting struct {
+	plan   Plan
+	length time.Duration
+	at     int     // the current block
+	served bool    // it has had an exercise
+	ahead  float64 // strokes that the blocks of lines still ahead will bring
+	rng    *rand.Rand
+
+	worth            worth
+	scratch, planned []float64 // by stroke id
 }
 
 // Begin plans a session that starts now and lasts for length. It may be called
-// again, also only to show the plan.
+// again, also only to show the plan. The same tries and the same seed give the
+// same session.
 func (s *Scheduler) Begin(now time.Time, length time.Duration) Plan {
-	s.plan, s.at, s.used = Plan{}, 0, 0
-	add := func(k BlockKind, share float64, about []About) {
-		if d := time.Duration(share * float64(length)); d > 0 {
-			s.plan.Blocks = append(s.plan.Blocks, Block{Kind: k, Length: d, About: about})
-		}
+	length = max(length, 0)
+	n := len(s.strokes)
+	s.sitting = sitting{
+		length: length, scratch: make([]float64, n), planned: make([]float64, n),
+		worth: worth{rate: make([]float64, n), cost: make([]float64, n)},
+		rng:   rand.New(rand.NewPCG(s.opts.Seed, uint64(s.Clock.All[0]+s.Clock.All[1]))),
 	}
-	add(WarmUp, .1, nil)
-	add(ComingBack, .4, s.about(now, false))
-	if n := s.about(now, true); len(n) > 0 {
-		add(NewStrokes, .1, n)
+	s.price(0, now)
+	for _, w := range s.wishes(length) {
+		s.sitting.plan.Blocks = append(s.sitting.plan.Blocks, Block{Kind: w.kind, Board: w.board(), Length: w.length, About: s.about(w.kind, w.length, now)})
 	}
-	if len(s.lines) > 0 {
-		add(Lines, .4, nil)
-	}
-	return s.plan
+	return s.sitting.plan
 }
 
-func (s *Scheduler) about(now time.Time, unmet bool) []About {
-	var out []About
-	for id, st := range s.strokes {
-		if st.Board == 0 && !st.Retired && (s.items[id].tries == 0) == unmet {
-			out = append(out, About{ID: id, State: s.State(id, now), Level: s.Level(id, now), Why: s.Why(id, now)})
-		}
-	}
-	sort.SliceStable(out, func(a, b int) bool { return s.strokes[out[a].ID].Freq > s.strokes[out[b].ID].Freq })
-	return out[:min(len(out), 5)]
+const (
+	newTime  = 8 * time.Second // to show a stroke for the first time
+	newShare = .5
+)
+
+// wish is a block with the time that it would like.
+type wish struct {
+	kind   BlockKind
+	length time.Duration
 }
 
-// Next returns the next exercise, or false when the session is over. left is
-// what remains of the session's time.
-func (s *Scheduler) Next(now time.Time, left time.Duration) (Exercise, bool) {
-	if left <= 0 {
-		return Exercise{}, false
+func (w wish) board() int {
+	if w.kind == Upkeep {
+		return 1
 	}
-	if len(s.lines) > 0 && s.rng.Float64() < .5 {
-		n := s.rng.IntN(len(s.lines))
-		return Exercise{Block: Lines, Items: s.lines[n], Line: n}, true
+	return 0
+}
+
+// wishes lists the blocks of a session of a length; coming back, or lines
+// without it, gets what the others leave. A long session has two rounds.
+func (s *Scheduler) wishes(length time.Duration) []wish {
+	part := func(share float64, least, most time.Duration) time.Duration {
+		return min(max(time.Duration(share*float64(length)), least), most)
 	}
-	e := Exercise{Block: ComingBack, Line: -1}
-	total := 0.0
-	weight := func(st Stroke) float64 {
-		if st.Board != 0 || st.Retired {
-			return 0
+	const sec = time.Second
+	all := []wish{{WarmUp, part(.06, 12*sec, 45*sec)}, {ComingBack, 0}}
+	if n := s.due(); n > 0 {
+		all = append(all, wish{NewStrokes, min(time.Duration(n)*newTime, part(newShare, 0, time.Hour))})
+	}
+	all = append(all, wish{Lines, part(.2, 20*sec, 300*sec)}, wish{Switching, part(.08, 12*sec, 60*sec)})
+	if s.boardInUse(1) {
+		share, most := .02, 20*sec
+		if s.Upkeep.Lagging {
+			share, most = .06, 180*sec
 		}
-		return math.Sqrt(st.Freq) + 1e-6
+		all = append(all, wish{Upkeep, part(share, 6*sec, most)})
 	}
-	for _, st := range s.strokes {
-		total += weight(st)
-	}
-	for range 20 {
-		u := s.rng.Float64() * total
-		for id, st := range s.strokes {
-			if u -= weight(st); u < 0 {
-				e.Items = append(e.Items, id)
-				break
+	all = append(all, wish{Probe, part(.04, 10*sec, 45*sec)})
+	return fit(s.possible(all), length)
+}
+
+// possible leaves out the blocks that have nothing to show.
+func (s *Scheduler) possible(all []wish) []wish {
+	out := all[:0]
+	for _, w := range all {
+		switch w.kind {
+		case WarmUp, Lines, Probe:
+			if len(s.pool.usable[0]) == 0 {
+				continue
+			}
+		case Switching:
+			if !s.anyTried(func(id int) bool { return s.strokes[id].Layer != 0 }) {
+				continue
+			}
+		case ComingBack:
+			if !s.boardInUse(0) {
+				continue
 			}
 		}
+		out = append(out, w)
 	}
-	e.Wanted = e.Items
-	return e, len(e.Items) > 0
+	return out
+}
+
+// fit makes the lengths sum to that of the session: the block that has no wish
+// takes the rest, and when there is little left, all shrink.
+func fit(all []wish, length time.Duration) []wish {
+	if length <= 0 || len(all) == 0 {
+		return nil
+	}
+	least := length * 2 / 5 // for the rest
+	var sum time.Duration
+	rest := -1
+	for k, w := range all {
+		sum += w.length
+		if w.kind == ComingBack || rest < 0 && w.kind == Lines {
+			rest = k
+		}
+	}
+	if rest < 0 {
+		rest = len(all) - 1
+	}
+	sum -= all[rest].length
+	if most := length - least; sum > most {
+		for k := range all {
+			all[k].length = time.Duration(float64(all[k].length) * float64(most) / float64(sum))
+		}
+	}
+	all[rest].length = 0
+	all[rest].length = length - total(all)
+	return all
+}
+
+func total(all []wish) (sum time.Duration) {
+	for _, w := range all {
+		sum += w.length
+	}
+	return sum
+}
+
+func (s *Scheduler) boardInUse(board int) bool {
+	for id := range s.strokes {
+		if s.drilled(id, board) {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *Scheduler) anyTried(may func(id int) bool) bool {
+	for id := range s.strokes {
+		if s.drilled(id, 0) && s.Items[id].Tries > 0 && may(id) {
+			return true
+		}
+	}
+	return false
 }

@@ -3,7 +3,6 @@ package scheduler
 import (
 	"math"
 	"math/rand/v2"
-	"time"
 )
 
 // Stroke is one way to produce a symbol, as the scheduler sees it: an id (its
@@ -44,91 +43,147 @@ type Options struct {
 	OldMS float64 // measured ms a stroke on the other board; 0: unknown
 }
 
-// Try is one graded attempt at a stroke, as the journal has it.
-type Try struct {
-	ID      int
-	Prev    int       // id of the stroke before, or -1: unknown, or the first of a line
-	At      time.Time // after the stroke
-	MS      float64   // latency of the first press
-	Wrong   bool
-	Pressed int // id of the stroke that came, or -1
-
-	First      bool // first stroke of a line
-	AfterSlip  bool // the stroke before was wrong
-	Switch     bool // the stroke before was on another layer
-	SameFinger bool // the finger of the stroke before, on another key
-	Helped     bool // the picture was looked at; no latency
-	Paused     bool // the user looked away; no latency
-}
-
-// Level is what is known of a stroke at some time, in the user's own work,
-// warmed up.
-type Level struct {
-	MS     float64   // median latency
-	Lo, Hi float64   // 80 % range of MS
-	Err    float64   // chance of a slip, 0 to 1
-	Tries  int       // attempts so far
-	Last   time.Time // of the last attempt; zero if there was none
-}
-
 // Scheduler holds the skill model and the plan of the session. It is not safe
 // for concurrent use.
 type Scheduler struct {
 	strokes []Stroke
-	lines   [][]int
+	places  []place
 	opts    Options
-	items   []item
-	plan    Plan
-	at      int // current block
-	used    time.Duration
-	rng     *rand.Rand
+	policy  policy
+	pool    pool
+	memory
+	sitting sitting
 }
 
+// memory is all that tries have taught; a snapshot holds it.
+type memory struct {
+	Speed  side // ln ms
+	Slips  side // logit of the chance of a slip
+	Items  []item
+	Noise  noise
+	Clock  clock
+	Upkeep upkeep
+	Points [2][]Point // by board, one for each practised session that is over
+}
+
+// item is what is remembered of a stroke beside its terms.
 type item struct {
-	ln, err float64 // running means
-	tries   int
-	slips   int
-	last    time.Time
-	known   bool
+	Tries    float64
+	Credit   float64 // tries on the stroke that it replaced, as far as they count
+	Last     float64 // when it was last tried, in Unix seconds
+	Gap      float64 // ln(1+days away) before the session under way
+	Here     float64 // tries in the session under way
+	Inner    float64 // tries inside a line, the older the less they count
+	Switched float64 // those of them that followed another layer
+	Pulls    float64 // presses of its old place, the older the less they count
+	Recent   uint32  // the last tries, newest in bit 0; set: wrong
+	Standing State   // as of the last try
 }
 
 // New returns a scheduler for strokes, whose ids are their indices, and a pool
-// of lines of the user's code, each a sequence of ids of board 0.
+// of lines of the user's code, each a sequence of ids of board 0. Lines with
+// ids that are not drilled there are left out. Shares that are no numbers count
+// as 0; when all are 0, all strokes count the same.
 func New(strokes []Stroke, lines [][]int, o Options) *Scheduler {
-	return &Scheduler{strokes: strokes, lines: lines, opts: o, items: make([]item, len(strokes)), rng: rand.New(rand.NewPCG(o.Seed, 1))}
+	s := &Scheduler{strokes: sound(strokes), opts: o, policy: policyFor(o.Aim)}
+	f := featuresOf(s.strokes)
+	s.places = f.places
+	s.Speed = newSide(latencyPriors(), f)
+	s.Slips = newSide(slipPriors(), f)
+	s.Items = make([]item, len(strokes))
+	s.Noise = newNoise()
+	s.pool = newPool(s.strokes, lines)
+	s.sitting.rng = rand.New(rand.NewPCG(o.Seed, 0))
+	return s
 }
 
-// Observe learns from one try. Ids out of range are ignored.
-func (s *Scheduler) Observe(t Try) {
-	if t.ID < 0 || t.ID >= len(s.items) {
-		return
+// sound returns a copy with shares that sum to 1 on each board and references
+// that exist.
+func sound(strokes []Stroke) []Stroke {
+	out := append([]Stroke(nil), strokes...)
+	var sum, n [2]float64
+	for i := range out {
+		st := &out[i]
+		st.Board = min(max(st.Board, 0), 1)
+		st.Switch = share(st.Switch)
+		if st.Freq = share(st.Freq); st.Retired {
+			st.Freq = 0
+		}
+		if st.Other < 0 || st.Other >= len(out) || out[st.Other].Retired || strokes[st.Other].Board == strokes[i].Board {
+			st.Other = -1
+		}
+		if st.Was < 0 || st.Was >= len(out) || st.Was == i || !out[st.Was].Retired {
+			st.Was = -1
+		}
+		if !st.Retired {
+			sum[st.Board] += st.Freq
+			n[st.Board]++
+		}
 	}
-	it := &s.items[t.ID]
-	it.tries++
-	it.last = t.At
-	wrong := 0.0
-	if t.Wrong {
-		wrong = 1
-		it.slips++
+	for i := range out {
+		st := &out[i]
+		switch {
+		case st.Retired:
+		case sum[st.Board] > 0:
+			st.Freq /= sum[st.Board]
+		default:
+			st.Freq = 1 / n[st.Board]
+		}
 	}
-	it.err += (wrong - it.err) / float64(min(it.tries+2, 30))
-	if t.Wrong || t.Helped || t.Paused || !(t.MS > 0 && t.MS <= 3000) {
-		return
-	}
-	y := math.Log(t.MS)
-	if !it.known {
-		it.ln, it.known = y, true
-	}
-	it.ln += (y - it.ln) / float64(min(it.tries, 20))
+	return out
 }
 
-// Level returns what is known of a stroke at a time.
-func (s *Scheduler) Level(id int, at time.Time) Level {
-	it := s.items[id]
-	ln := it.ln
-	if !it.known {
-		ln = math.Log([2]float64{520, 280}[s.strokes[id].Board&1])
+// share returns a number from 0 to 1.
+func share(x float64) float64 {
+	if !(x > 0) {
+		return 0
 	}
-	half := .5 / math.Sqrt(float64(it.tries)+1)
-	return Level{MS: math.Exp(ln), Lo: math.Exp(ln - half), Hi: math.Exp(ln + half), Err: it.err, Tries: it.tries, Last: it.last}
+	return math.Min(x, 1)
+}
+
+// drilled tells whether a stroke may be asked for on a board.
+func (s *Scheduler) drilled(id, board int) bool {
+	return s.strokes[id].Board == board && !s.strokes[id].Retired
+}
+
+// place numbers the features of a stroke that it shares with others.
+type place struct {
+	board, layer, finger, row int
+}
+
+// features holds the places of all strokes and how many of each kind there are.
+type features struct {
+	places []place
+	plain  []bool // by number of layer: the base layer of a board
+	finger int
+	row    int
+}
+
+func featuresOf(strokes []Stroke) features {
+	layers, fingers, rows := map[[2]int]int{}, map[[3]int]int{}, map[[2]int]int{}
+	f := features{places: make([]place, len(strokes))}
+	for i, s := range strokes {
+		f.places[i] = place{
+			board:  s.Board,
+			layer:  number(layers, [2]int{s.Board, s.Layer}),
+			finger: number(fingers, [3]int{s.Board, s.Hand, s.Finger}),
+			row:    number(rows, [2]int{s.Board, s.Row}),
+		}
+	}
+	f.plain = make([]bool, len(layers))
+	for l, n := range layers {
+		f.plain[n] = l[1] == 0
+	}
+	f.finger, f.row = len(fingers), len(rows)
+	return f
+}
+
+// number gives keys numbers without holes, in the order of their coming.
+func number[K comparable](m map[K]int, k K) int {
+	n, ok := m[k]
+	if !ok {
+		n = len(m)
+		m[k] = n
+	}
+	return n
 }

@@ -56,11 +56,14 @@ func (s *strokes) addRetired(m change) {
 	s.replace(id)
 }
 
-// replace tells the stroke that gives the symbol now what it replaced. Later
-// calls win.
+// replace tells the stroke that gives the symbol now what it replaced, and takes
+// from it how often the symbol follows another layer. Later calls win.
 func (s *strokes) replace(id int) {
 	st := s.all[id]
 	if now, ok := s.drilled[place{st.Board, st.Symbol}]; ok {
 		s.features[now].Was = id
+		if s.features[now].Layer == s.features[id].Layer {
+			s.features[id].Switch = s.features[now].Switch
+		}
 	}
 }

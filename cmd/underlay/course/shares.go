@@ -1,6 +1,8 @@
 package course
 
 import (
+	"maps"
+	"slices"
 	"unicode/utf8"
 
 	"underlay/corpus"
@@ -51,7 +53,9 @@ func (s *strokes) setSwitches(b int, mix *corpus.Table) {
 	byClass := s.layersByClass(b)
 	type sum struct{ all, same map[int]float64 }
 	before := map[string]map[string]float64{} // class -> class before it -> count
-	for pair, n := range mix.Counts(corpus.Pair) {
+	pairs := mix.Counts(corpus.Pair)
+	for _, pair := range slices.Sorted(maps.Keys(pairs)) {
+		n := pairs[pair]
 		first, size := utf8.DecodeRuneInString(pair)
 		second := pair[size:]
 		if before[second] == nil {
@@ -66,7 +70,9 @@ func (s *strokes) setSwitches(b int, mix *corpus.Table) {
 		f := &s.features[id]
 		f.Switch = 1 - byClass[""][f.Layer]
 		same, all := 0.0, 0.0
-		for class, n := range before[classOf(st.Symbol)] {
+		counts := before[classOf(st.Symbol)]
+		for _, class := range slices.Sorted(maps.Keys(counts)) { // sums are to be the same each time
+			n := counts[class]
 			if l, ok := byClass[class]; ok {
 				same += n * l[f.Layer]
 				all += n
@@ -95,8 +101,8 @@ func (s *strokes) layersByClass(b int) map[string]map[int]float64 {
 	}
 	for _, l := range out {
 		total := 0.0
-		for _, share := range l {
-			total += share
+		for _, n := range slices.Sorted(maps.Keys(l)) {
+			total += l[n]
 		}
 		for n := range l {
 			if total > 0 {

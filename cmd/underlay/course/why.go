@@ -13,24 +13,31 @@ func (c *Course) Words(a scheduler.About) string {
 	w := a.Why
 	switch w.Reason {
 	case scheduler.Unknown:
-		st := c.strokes.all[a.ID]
-		return c.config.Boards[st.Board].Words(st.Stroke)
+		return c.where(a)
+	case scheduler.Moved:
+		return "moved: " + c.where(a)
 	case scheduler.Away:
 		return join("last met "+daysAgo(int(math.Round(w.Days))), about(w.MS), c.common(a))
 	case scheduler.Slow:
-		return fmt.Sprintf("slower than its neighbours: %s against %s", ms(w.MS), ms(w.Class))
+		return fmt.Sprintf("slower than its neighbours: %s against %s", ms(w.MS), ms(w.ClassMS))
 	case scheduler.Slips:
-		return join(fmt.Sprintf("%s in the last %s", count(w.Slips, "slip"), tries(w.Tries)), c.common(a))
+		return join(fmt.Sprintf("%s in the last %s", count(w.Slips, "slip"), tries(w.Of)), c.common(a))
 	case scheduler.Rare:
 		return join("rare, kept within reach", about(w.MS))
 	case scheduler.Pull:
 		return "still pressed where it was before"
 	case scheduler.Lagging:
 		return "slower than it was: " + ms(w.MS)
-	case scheduler.Measured:
-		return "for measuring"
+	case scheduler.Check:
+		return "to see that it stays: " + ms(w.MS)
 	}
 	return join(c.common(a), about(w.MS), slipShare(w))
+}
+
+// where names the keys of a stroke.
+func (c *Course) where(a scheduler.About) string {
+	st := c.strokes.all[a.ID]
+	return c.config.Boards[st.Board].Words(st.Stroke)
 }
 
 // common says where a stroke is common, in the table of the mix that has most

@@ -1,0 +1,79 @@
+package scheduler
+
+import "math"
+
+// term is one coefficient of an additive model, with its uncertainty.
+type term struct {
+	Mean, Var float64
+}
+
+// input is a term and how strongly it enters one observation.
+type input struct {
+	term *term
+	x    float64
+}
+
+// inputs collects the terms of one observation without allocating.
+type inputs struct {
+	list [20]input
+	n    int
+}
+
+func (in *inputs) add(t *term, x float64) {
+	if x != 0 && in.n < len(in.list) {
+		in.list[in.n] = input{t, x}
+		in.n++
+	}
+}
+
+// sum returns the mean and the variance of what the terms predict together.
+func (in *inputs) sum() (mean, vari float64) {
+	for _, i := range in.list[:in.n] {
+		mean += i.term.Mean * i.x
+		vari += i.term.Var * i.x * i.x
+	}
+	return mean, vari
+}
+
+// correctValue moves the terms towards an observation y that has the given
+// noise variance: the measurement step of a Kalman filter whose covariance is
+// kept diagonal. Residuals are clipped to clip standard deviations (Huber's
+// psi), so that a heavy tail drags the terms little and they follow the median.
+// It returns the residual as observed, and the variance that was predicted for
+// it without the noise.
+func (in *inputs) correctValue(y, noise, clip float64) (residual, vari float64) {
+	mean, vari := in.sum()
+	total := vari + noise
+	residual = y - mean
+	limit := clip * math.Sqrt(total)
+	used := math.Max(-limit, math.Min(limit, residual))
+	for _, i := range in.list[:in.n] {
+		gain := i.term.Var * i.x / total
+		i.term.Mean += gain * used
+		i.term.Var -= gain * i.x * i.term.Var
+	}
+	return residual, vari
+}
+
+// chance returns the probability that a logit with this mean and variance
+// stands for (MacKay 1992, Neural Computation 4, 720-736).
+func chance(mean, vari float64) float64 {
+	return 1 / (1 + math.Exp(-mean/math.Sqrt(1+math.Pi*vari/8)))
+}
+
+// correctChance moves the terms towards the outcome of a yes-or-no observation:
+// one Newton step of logistic regression from a normal prior.
+func (in *inputs) correctChance(yes bool) {
+	mean, vari := in.sum()
+	p := chance(mean, vari)
+	residual, h := -p, p*(1-p)
+	if yes {
+		residual = 1 - p
+	}
+	scale := 1 / (1 + vari*h)
+	for _, i := range in.list[:in.n] {
+		gain := i.term.Var * i.x * scale
+		i.term.Mean += gain * residual
+		i.term.Var -= gain * i.x * i.term.Var * h
+	}
+}

@@ -1,0 +1,143 @@
+package scheduler
+
+import (
+	"math"
+	"time"
+)
+
+// Level is what is known of a stroke at some time, in the user's own work,
+// warmed up.
+type Level struct {
+	MS     float64   // median latency
+	Lo, Hi float64   // 80 % range of MS
+	Err    float64   // chance of a slip, 0 to 1
+	Tries  int       // attempts so far
+	Last   time.Time // of the last attempt; zero if there was none
+}
+
+// z80 standard deviations to both sides hold 80 % of a normal distribution.
+const z80 = 1.2815515655446004
+
+// Level returns what is known of a stroke at a time.
+func (s *Scheduler) Level(id int, at time.Time) Level {
+	if id < 0 || id >= len(s.Items) {
+		return Level{}
+	}
+	e, it := s.estimate(id, seconds(at)), &s.Items[id]
+	half := z80 * math.Sqrt(e.lnVar)
+	l := Level{MS: math.Exp(e.ln), Lo: math.Exp(e.ln - half), Hi: math.Exp(e.ln + half), Err: e.slip, Tries: int(it.Tries)}
+	if it.Tries > 0 {
+		l.Last = clockTime(it.Last)
+	}
+	return l
+}
+
+// estimate is what the model expects of a stroke: mean and variance of the ln
+// of its median latency in ms, and the chance of a slip.
+type estimate struct{ ln, lnVar, slip float64 }
+
+func (s *Scheduler) estimate(id int, at float64) (e estimate) {
+	it, p := &s.Items[id], s.places[id]
+	from := s.heritage(id)
+	practised := math.Log1p(it.Tries+from.credit) - 2
+	gap, days := it.gapAt(at)
+	switches := it.switchShare(s.strokes[id].Switch)
+
+	var in inputs
+	s.Speed.skill(&in, id, p, practised, gap)
+	in.add(&s.Speed.Context[p.board][afterSwitch], switches)
+	e.ln, e.lnVar = in.sum()
+	e.ln += from.ln
+	e.lnVar += s.Speed.prior.perDay * days
+
+	in.n = 0
+	s.Slips.skill(&in, id, p, practised, gap)
+	in.add(&s.Slips.Context[p.board][afterSwitch], switches)
+	mean, vari := in.sum()
+	e.slip = chance(mean+from.logit, vari+s.Slips.prior.perDay*days)
+	return e
+}
+
+// gapAt returns ln(1+days away) that a try at a time would meet, and the days
+// themselves, 30 at most.
+func (it *item) gapAt(at float64) (gap, days float64) {
+	if it.Tries == 0 || at-it.Last <= away {
+		return it.Gap, 0
+	}
+	days = math.Min((at-it.Last)/day, longestDays)
+	return it.Gap + math.Log1p(days), math.Min(days, 30)
+}
+
+// A slip costs this much: noticing, taking back, and typing once more.
+const (
+	repairMS    = 450.0
+	repairShare = .8 // of the latency
+)
+
+// cost returns the expected ms of one stroke, repair included.
+func cost(ms, slip float64) float64 { return ms + slip*(repairMS+repairShare*ms) }
+
+// Pace returns the expected speed on a board in the user's own work. Strokes
+// without a try count with what is presumed of them. The pace of a board
+// without strokes is 0.
+func (s *Scheduler) Pace(board int, at time.Time) Point { return s.pace(board, seconds(at)) }
+
+func (s *Scheduler) pace(board int, at float64) Point {
+	return s.paceOf(at, func(id int) bool { return s.drilled(id, board) })
+}
+
+// paceOf is the pace over the strokes that are in. It takes the mean of the
+// latencies, which lies exp(variance/2) above their median.
+func (s *Scheduler) paceOf(at float64, in func(id int) bool) Point {
+	sum, weight := 0.0, 0.0
+	var parts []part
+	for id := range s.strokes {
+		if f := s.strokes[id].Freq; f > 0 && in(id) {
+			e := s.estimate(id, at)
+			c := f * cost(math.Exp(e.ln+s.Noise.Var/2), e.slip)
+			sum += c
+			weight += f
+			parts = append(parts, part{id, c})
+		}
+	}
+	if weight == 0 {
+		return Point{}
+	}
+	return Point{MS: sum / weight, SD: math.Sqrt(s.spreadOf(parts, sum)), At: clockTime(at)}
+}
+
+// part is a stroke's part of a sum of costs.
+type part struct {
+	id   int
+	cost float64
+}
+
+// spreadOf is the variance of the ln of a sum of costs, given that strokes
+// share the terms of their features.
+func (s *Scheduler) spreadOf(parts []part, sum float64) float64 {
+	layer, finger, row := make([]float64, len(s.Speed.Layer)), make([]float64, len(s.Speed.Finger)), make([]float64, len(s.Speed.Row))
+	v, board, practice := 0.0, [2]float64{}, 0.0
+	for _, q := range parts {
+		a, p := q.cost/sum, s.places[q.id]
+		v += a * a * s.Speed.Own[q.id].Var
+		board[p.board] += a
+		layer[p.layer] += a
+		finger[p.finger] += a
+		row[p.row] += a
+		if p.board == 0 {
+			practice += a * s.Items[q.id].practised()
+		}
+	}
+	v += practice * practice * s.Speed.Practice.Var
+	for b, a := range board {
+		v += a * a * s.Speed.Board[b].Var
+	}
+	return v + weighted(layer, s.Speed.Layer) + weighted(finger, s.Speed.Finger) + weighted(row, s.Speed.Row)
+}
+
+func weighted(a []float64, t []term) (v float64) {
+	for i := range a {
+		v += a[i] * a[i] * t[i].Var
+	}
+	return v
+}

@@ -1,0 +1,60 @@
+package scheduler
+
+// pool holds the user's code as lines of stroke ids.
+type pool struct {
+	lines  [][]int  // as given to New
+	usable [2][]int // indices of the lines that can be typed on a board
+	other  [][]int  // the lines on the other board, as far as it has the symbols
+	spots  [][]spot // by stroke id: where it stands
+}
+
+// spot is a place in the pool.
+type spot struct{ line, at int32 }
+
+// longestLine is as many strokes as an exercise may have.
+const longestLine = 120
+
+func newPool(strokes []Stroke, lines [][]int) pool {
+	p := pool{lines: lines, other: make([][]int, len(lines)), spots: make([][]spot, len(strokes))}
+	for n, line := range lines {
+		if !typable(strokes, line) {
+			continue
+		}
+		p.usable[0] = append(p.usable[0], n)
+		for k, id := range line {
+			p.spots[id] = append(p.spots[id], spot{int32(n), int32(k)})
+		}
+		if p.other[n] = onOther(strokes, line); len(p.other[n])*10 >= len(line)*9 && len(p.other[n]) > 0 {
+			p.usable[1] = append(p.usable[1], n)
+		}
+	}
+	return p
+}
+
+func typable(strokes []Stroke, line []int) bool {
+	for _, id := range line {
+		if id < 0 || id >= len(strokes) || strokes[id].Board != 0 || strokes[id].Retired {
+			return false
+		}
+	}
+	return len(line) > 0 && len(line) <= longestLine
+}
+
+// onOther maps a line to the other board, without the symbols that it lacks.
+func onOther(strokes []Stroke, line []int) []int {
+	out := make([]int, 0, len(line))
+	for _, id := range line {
+		if o := strokes[id].Other; o >= 0 {
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+// line returns a line on a board, and whether it is whole.
+func (p *pool) line(n, board int) (ids []int, whole bool) {
+	if board == 0 {
+		return p.lines[n], true
+	}
+	return p.other[n], len(p.other[n]) == len(p.lines[n])
+}
