@@ -9,13 +9,17 @@ import (
 
 // language is one table, made ready for drawing lines.
 type language struct {
-	name   string
-	names  *namer
-	shapes []shape          // the commonest lines
-	plain  sampler          // of shapes, those that close nothing from before
-	closed map[string][]int // shapes by the brackets from before that they close
-	free   float64          // share of lines that are none of the shapes
-	next   map[string]*follow
+	name       string
+	names      *namer
+	shapes     []shape          // the commonest lines
+	plain      sampler          // of shapes, those that close nothing from before
+	closed     map[string][]int // shapes by the brackets from before that they close
+	free       float64          // share of lines that are none of the shapes
+	next       map[string]*follow
+	semicolons bool // statements end with one
+	phrases    phrases
+	lengths    sampler // of lines that are none of the shapes, in tokens
+	roomy      []int   // shapes with an expression
 }
 
 // shape is one of the commonest lines, in tokens.
@@ -62,6 +66,9 @@ func newLanguage(t *corpus.Table, typed func(text string) bool) *language {
 	for _, c := range bigrams.Top(-1) {
 		l.addBigram(c, typed)
 	}
+	ends := t.Counts(corpus.End)
+	l.semicolons = ends[";"] > .2*ends.Total()
+	l.addFree(t)
 	return l
 }
 
@@ -154,11 +161,25 @@ func closersOf(open string) string {
 	return b.String()
 }
 
+// first draws the first line of a drill. Since lines inside a block open no
+// other, and a block has several lines, the first opens one oftener than lines
+// do.
+func (l *language) first(rng *rand.Rand) shape {
+	const oftener = 3
+	for range 40 {
+		s := l.line(rng, true)
+		if s.opens != "" || rng.IntN(oftener) == 0 {
+			return s
+		}
+	}
+	return l.line(rng, true)
+}
+
 // line draws one line that closes nothing from before.
 func (l *language) line(rng *rand.Rand, mayOpen bool) shape {
 	for range 20 {
 		if rng.Float64()*(l.free+l.plain.total()) < l.free {
-			if s, ok := l.walk(rng); ok && (mayOpen || s.opens == "") {
+			if s, ok := l.grow(rng); ok && (mayOpen || s.opens == "") {
 				return s
 			}
 			continue

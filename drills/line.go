@@ -42,58 +42,6 @@ func (g *Generator) line(k Kind, plan []want, rng *rand.Rand) Drill {
 	return d
 }
 
-// The most that one drill of lines may hold, unless a single line is longer.
-const (
-	mostLines   = 4
-	mostStrokes = 60
-)
-
-// block draws a line and, where it opens brackets, lines until they are closed.
-func (l *language) block(rng *rand.Rand) string {
-	var b strings.Builder
-	t := teller{namer: l.names, said: map[string][]string{}}
-	s := l.line(rng, true)
-	t.tell(&b, s.line, rng)
-	open := s.opens
-	for lines := 1; open != ""; lines++ {
-		if rest := b.Len(); lines > 1 && (lines+1 >= mostLines || rest > mostStrokes/2 || rng.IntN(2) == 0) {
-			s = l.closing(open, rng)
-			open = strings.TrimSuffix(open, reverse(s.closes, open)) + s.opens
-		} else {
-			s = l.line(rng, false)
-		}
-		t.tell(&b, s.line, rng)
-	}
-	return b.String()
-}
-
-// reverse returns the tail of open that closes close.
-func reverse(closes, open string) string { return open[len(open)-len(closes):] }
-
-// closing draws a line that closes what is open, the innermost at least.
-func (l *language) closing(open string, rng *rand.Rand) shape {
-	all := closersOf(open)
-	for n := len(all); n > 0; n-- {
-		var fit sampler
-		ids := l.closed[all[:n]]
-		for _, i := range ids {
-			if l.shapes[i].opens == "" {
-				fit.add(l.shapes[i].count)
-			} else {
-				fit.add(0)
-			}
-		}
-		if i := fit.draw(rng); i >= 0 {
-			return l.shapes[ids[i]]
-		}
-	}
-	s := shape{closes: all}
-	for _, c := range all {
-		s.line = append(s.line, corpus.Token{Text: string(c)})
-	}
-	return s
-}
-
 // teller puts names and numbers in the place of the classes of tokens, and
 // comes back to names that it gave before, as code does.
 type teller struct {
