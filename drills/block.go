@@ -97,9 +97,9 @@ const (
 )
 
 // block draws a line and, where it opens brackets, lines until they are closed.
-func (l *language) block(rng *rand.Rand) string {
+func (l *language) block(rng *rand.Rand) told {
 	var b strings.Builder
-	t := teller{namer: l.names, said: map[string][]string{}}
+	t := teller{namer: l.names, said: map[string][]string{}, shout: rng.Float64() < l.shouts}
 	s := l.first(rng)
 	t.tell(&b, s.line, rng)
 	at, body := place(0), 0
@@ -116,7 +116,7 @@ func (l *language) block(rng *rand.Rand) string {
 		}
 		t.tell(&b, s.line, rng)
 	}
-	return b.String()
+	return told{b.String(), t.bodies}
 }
 
 // bodyLine draws a line of a block.

@@ -1,9 +1,12 @@
 package drills
 
 import (
+	"maps"
 	"math"
+	"slices"
 	"testing"
 
+	"underlay/corpus"
 	"underlay/drills/board"
 )
 
@@ -31,24 +34,171 @@ func divergence(p, q map[board.Symbol]float64) float64 {
 	return half(p, q, ps, qs) + half(q, p, qs, ps)
 }
 
-func TestLineFit(t *testing.T) {
-	g := generator(t, "ansi-61", "go")
+// tally counts the symbols of n drills.
+func tally(t testing.TB, g *Generator, k Kind, wanted map[board.Symbol]float64, n int) map[board.Symbol]float64 {
+	t.Helper()
 	got := map[board.Symbol]float64{}
-	for seed := range uint64(4000) {
-		d, _ := g.Generate(Line, nil, seed)
-		for _, k := range d.Keys {
-			got[k.Symbol]++
+	for seed := range uint64(n) {
+		d, err := g.Generate(k, wanted, seed)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, key := range d.Keys {
+			got[key.Symbol]++
 		}
 	}
-	t.Log(divergence(got, g.shares))
-	var n, m float64
-	for s := range g.shares {
-		n += got[s]
-		m += g.shares[s]
+	return got
+}
+
+// onlyOf returns the counts of what is wanted.
+func onlyOf(got, wanted map[board.Symbol]float64) map[board.Symbol]float64 {
+	out := map[board.Symbol]float64{}
+	for s := range wanted {
+		out[s] = got[s]
 	}
-	for _, w := range g.common {
-		if r := got[w.symbol] / n / (g.shares[w.symbol] / m); w.share > .002 {
-			t.Logf("%s %.4f ratio %.2f", w.symbol, w.share, r)
+	return out
+}
+
+func shares(m map[board.Symbol]float64) map[board.Symbol]float64 {
+	sum, out := 0.0, map[board.Symbol]float64{}
+	for _, n := range m {
+		sum += n
+	}
+	for s, n := range m {
+		out[s] = n / sum
+	}
+	return out
+}
+
+// plans are sets of wanted strokes like those that a scheduler asks for.
+func plans() map[string]map[board.Symbol]float64 {
+	return map[string]map[board.Symbol]float64{
+		"marks":    {"(": 9, ")": 9, "{": 5, "}": 5, "=": 7, "_": 4, "\"": 5, ":": 3, "-": 2, "[": 3, "]": 3},
+		"weak":     {"~": 1, "^": 1, "%": 2, "@": 1, "|": 2, "&": 3, "}": 3, "{": 3},
+		"few":      {"(": 1, ")": 1, "*": 1},
+		"uneven":   {"=": 20, ">": 5, "$": 1, "#": 1},
+		"letters":  {"e": 4, "q": 1, "A": 1, "z": 1, "(": 2, ")": 2},
+		"digits":   {"0": 5, "1": 4, "7": 1, "9": 1, ".": 2, "x": 1},
+		"brackets": {"[": 1, "]": 1, "<": 1, ">": 1, "{": 1, "}": 1},
+	}
+}
+
+// What is asked for comes in its proportion: over 2,000 drills within 0.02
+// bits of the plan, and each stroke within a fifth of its share.
+func TestPlanIsKept(t *testing.T) {
+	g := generator(t, "split-38", "go", "keys")
+	for name, wanted := range plans() {
+		for _, k := range []Kind{Position, Pair, Token, Number} {
+			if k == Number && name != "digits" {
+				continue // letters and brackets are no numbers
+			}
+			got := onlyOf(tally(t, g, k, wanted, 2000), wanted)
+			if d := divergence(got, wanted); d > .02 {
+				t.Errorf("%s, %s: %.4f bits from the plan", name, k, d)
+			}
+			for s, share := range shares(wanted) {
+				if r := shares(got)[s] / share; r < .8 || r > 1.2 {
+					t.Errorf("%s, %s: %s has %.2f of its share", name, k, s, r)
+				}
+			}
 		}
+	}
+}
+
+// With nothing in particular asked for, lines are within 0.02 bits of their
+// table.
+func TestLinesAreLikeTheirTable(t *testing.T) {
+	for _, name := range languages() {
+		g := generator(t, "ansi-61", name)
+		d := divergence(tally(t, g, Line, nil, 2000), g.shares)
+		t.Logf("%-12s %.4f bits", name, d)
+		if d > .02 {
+			t.Errorf("%s: %.4f bits from the table", name, d)
+		}
+	}
+}
+
+func languages() []string {
+	return slices.DeleteFunc(corpus.Embedded(), func(s string) bool { return s == "keys" })
+}
+
+// With strokes asked for, lines give each at least 0.8 of its share; brackets
+// count as pairs.
+func TestLinesBringWhatIsWanted(t *testing.T) {
+	for _, language := range []string{"go", "python", "c", "javascript", "rust", "shell"} {
+		g := generator(t, "split-38", language)
+		for name, wanted := range plans() {
+			want := shares(pairedUp(wanted))
+			got := shares(pairedUp(onlyOf(tally(t, g, Line, wanted, 500), wanted)))
+			for s, share := range want {
+				if r := got[s] / share; r < .8 {
+					t.Errorf("%s, %s: %s has %.2f of its share", language, name, s, r)
+				}
+			}
+		}
+	}
+}
+
+// pairedUp gives both brackets of a pair their sum.
+func pairedUp(m map[board.Symbol]float64) map[board.Symbol]float64 {
+	out := maps.Clone(m)
+	for i := range openers {
+		o, c := board.Symbol(openers[i:i+1]), board.Symbol(closers[i:i+1])
+		if _, ok := m[o]; ok {
+			if _, ok := m[c]; ok {
+				out[o], out[c] = m[o]+m[c], m[o]+m[c]
+			}
+		}
+	}
+	return out
+}
+
+func TestBracketsAreBalanced(t *testing.T) {
+	wanted := []map[board.Symbol]float64{nil, plans()["brackets"], plans()["weak"]}
+	for _, name := range languages() {
+		g := generator(t, "ansi-61", name)
+		for seed := range uint64(300) {
+			d, err := g.Generate(Line, wanted[seed%3], seed)
+			if err != nil {
+				t.Fatal(err)
+			}
+			open := ""
+			for _, k := range d.Keys {
+				switch s := string(k.Symbol); {
+				case isOpener(s):
+					open += s
+				case isCloser(s) && (open == "" || closerOf(open[len(open)-1:]) != s):
+					t.Errorf("%s: %s closes what is not open: %v", name, s, d)
+				case isCloser(s):
+					open = open[:len(open)-1]
+				}
+			}
+			if open != "" {
+				t.Errorf("%s: %s stays open: %v", name, open, d)
+			}
+		}
+	}
+}
+
+func BenchmarkGenerate(b *testing.B) {
+	g := generator(b, "split-38", "go", "python", "keys")
+	for _, k := range drillKinds() {
+		b.Run(string(k), func(b *testing.B) {
+			seed := uint64(0)
+			for b.Loop() {
+				seed++
+				if _, err := g.Generate(k, nil, seed); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+func BenchmarkNewGenerator(b *testing.B) {
+	board := load(b, "split-38")
+	t := table(b, "go")
+	for b.Loop() {
+		NewGenerator(board, []corpus.Part{{Table: t, Weight: 1}}, Options{})
 	}
 }

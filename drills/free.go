@@ -61,6 +61,9 @@ func (l *language) addFree(t *corpus.Table) {
 			l.roomy = append(l.roomy, i)
 		}
 	}
+	for n := range 30 {
+		l.grown = append(l.grown, l.growing(n))
+	}
 }
 
 // grow makes a line that is none of the shapes: a shape whose expressions are
@@ -70,7 +73,7 @@ func (l *language) grow(rng *rand.Rand) (shape, bool) {
 	if n < 1 || len(l.roomy) == 0 {
 		return shape{}, false
 	}
-	s := l.shapes[l.roomy[l.grown(n).draw(rng)]]
+	s := l.shapes[l.roomy[l.grown[n].draw(rng)]]
 	line := slices.Clone(s.line)
 	for range 12 {
 		if len(line) >= n {
@@ -81,25 +84,22 @@ func (l *language) grow(rng *rand.Rand) (shape, bool) {
 	return shape{line: line, opens: s.opens}, true
 }
 
-// grown weighs the shapes that can grow to n tokens: the nearer to it, the
-// likelier, and the common ones less than by their count.
-func (l *language) grown(n int) *sampler {
-	var by sampler
+// growing weighs the shapes that can grow to n tokens: the nearer to it, the
+// likelier.
+func (l *language) growing(n int) sampler {
+	var by, even sampler
 	for _, i := range l.roomy {
-		s := l.shapes[i]
-		if len(s.line) > n || s.count <= 0 {
+		even.add(1)
+		if more := n - len(l.shapes[i].line); more < 0 {
 			by.add(0)
-			continue
+		} else {
+			by.add(1 / float64(1+more))
 		}
-		by.add(1 / float64(1+n-len(s.line)))
 	}
 	if by.total() == 0 {
-		by = sampler{}
-		for range l.roomy {
-			by.add(1)
-		}
+		return even
 	}
-	return &by
+	return by
 }
 
 // longer makes a line longer by one step: it replaces an expression by a

@@ -2,6 +2,7 @@ package drills
 
 import (
 	"math/rand/v2"
+	"strconv"
 	"strings"
 
 	"underlay/corpus"
@@ -11,15 +12,19 @@ import (
 type language struct {
 	name       string
 	names      *namer
-	shapes     []shape          // the commonest lines
-	plain      sampler          // of shapes, those that close nothing from before
-	closed     map[string][]int // shapes by the brackets from before that they close
-	free       float64          // share of lines that are none of the shapes
-	next       map[string]*follow
-	semicolons bool // statements end with one
+	shapes     []shape            // the commonest lines
+	plain      sampler            // of shapes, those that close nothing from before
+	closed     map[string][]int   // shapes by the brackets from before that they close
+	free       float64            // how many lines are none of the shapes
+	next       map[string]*follow // what follows a token in such lines
+	lengths    sampler            // of such lines, in tokens
 	phrases    phrases
-	lengths    sampler // of lines that are none of the shapes, in tokens
-	roomy      []int   // shapes with an expression
+	roomy      []int            // shapes with an expression, or a row of values
+	grown      []sampler        // of roomy, by the number of tokens to grow to
+	semicolons bool             // statements end with one
+	prose      bool             // mostly text, no expressions
+	shouts     float64          // share of lines with the language\'s words in capitals
+	seldom     map[rune]float64 // see addSeldom
 }
 
 // shape is one of the commonest lines, in tokens.
@@ -69,6 +74,9 @@ func newLanguage(t *corpus.Table, typed func(text string) bool) *language {
 	ends := t.Counts(corpus.End)
 	l.semicolons = ends[";"] > .2*ends.Total()
 	l.addFree(t)
+	l.prose = len(l.roomy) < 25
+	l.shouts = shouts(t)
+	l.addSeldom(t)
 	return l
 }
 
@@ -179,7 +187,11 @@ func (l *language) first(rng *rand.Rand) shape {
 func (l *language) line(rng *rand.Rand, mayOpen bool) shape {
 	for range 20 {
 		if rng.Float64()*(l.free+l.plain.total()) < l.free {
-			if s, ok := l.grow(rng); ok && (mayOpen || s.opens == "") {
+			make := l.grow
+			if l.prose {
+				make = l.walk
+			}
+			if s, ok := make(rng); ok && (mayOpen || s.opens == "") {
 				return s
 			}
 			continue
@@ -261,3 +273,31 @@ func (w *walker) take(t corpus.Token) {
 }
 
 func isQuote(s string) bool { return s == `"` || s == "'" || s == "`" }
+
+// shouts estimates how often the words of a language that does not tell
+// capitals from small letters are written in capitals: from the capitals that
+// its names do not explain.
+func shouts(t *corpus.Table) float64 {
+	if t.Language != "sql" {
+		return 0
+	}
+	capitals, words := 0.0, 0.0
+	for s, n := range t.Symbols() {
+		if len(s) == 1 && 'A' <= s[0] && s[0] <= 'Z' {
+			capitals += n
+		}
+	}
+	for _, form := range []string{"A", "Aa"} {
+		for length, n := range t.Counts(corpus.Length).After(form) {
+			k, _ := strconv.Atoi(length)
+			if form == "Aa" {
+				k = 1
+			}
+			capitals -= n * float64(k)
+		}
+	}
+	for w, n := range t.Counts(corpus.Word) {
+		words += n * float64(len(w))
+	}
+	return min(max(capitals/max(words, 1), 0), 1)
+}

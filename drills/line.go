@@ -1,6 +1,7 @@
 package drills
 
 import (
+	"math"
 	"math/rand/v2"
 	"strings"
 
@@ -37,16 +38,89 @@ func (g *Generator) line(k Kind, plan []want, rng *rand.Rand) Drill {
 		return Drill{}
 	}
 	l := g.speech[i]
-	d := g.drill(k, symbolsOf(l.block(rng)), true)
+	var t told
+	if len(plan) == 0 {
+		t = l.usual(rng)
+	} else {
+		t = l.bringing(plan, rng)
+	}
+	d := g.drill(k, symbolsOf(t.text), true)
 	d.Language = l.name
 	return d
+}
+
+// told is the text of a line or a block.
+type told struct {
+	text   string
+	bodies []int // where the bodies of strings end
+}
+
+// usual draws a text so that its symbols come as often as in the table: of a
+// few texts, one that has more of what else comes too seldom is likelier.
+func (l *language) usual(rng *rand.Rand) told {
+	const few = 3
+	var by sampler
+	var all [few]told
+	for i := range all {
+		all[i] = l.block(rng)
+		by.add(l.missing(all[i].text))
+	}
+	return all[by.draw(rng)]
+}
+
+// missing is how much a text has of what comes too seldom.
+func (l *language) missing(text string) float64 {
+	if len(l.seldom) == 0 || text == "" {
+		return 1
+	}
+	sum := 0.0
+	for _, r := range text {
+		sum += l.seldom[r]
+	}
+	const strength = 4
+	return math.Exp(strength * sum / float64(len(text)))
+}
+
+// addSeldom compares what texts bring with the table: for each character the
+// logarithm of the ratio, 0 where little is known.
+func (l *language) addSeldom(t *corpus.Table) {
+	const texts, little = 200, 8
+	rng := rand.New(rand.NewPCG(1, 2))
+	got, all, known := map[rune]float64{}, 0.0, 0.0
+	for range texts {
+		for _, r := range l.block(rng).text {
+			got[r]++
+			all++
+		}
+	}
+	for s := range t.Symbols() {
+		if _, ok := board.Symbol(s).Rune(); ok {
+			known += t.Symbols()[s]
+		}
+	}
+	l.seldom = map[rune]float64{}
+	for s, n := range t.Symbols() {
+		if r, ok := board.Symbol(s).Rune(); ok && known > 0 {
+			l.seldom[r] = math.Log((n/known*all + little) / (got[r] + little))
+		}
+	}
 }
 
 // teller puts names and numbers in the place of the classes of tokens, and
 // comes back to names that it gave before, as code does.
 type teller struct {
 	*namer
-	said map[string][]string
+	said   map[string][]string
+	bodies []int
+	shout  bool // words of the language in capitals
+}
+
+// own is a token that stands for itself.
+func (t *teller) own(text string) string {
+	if t.shout && word(text) {
+		return strings.ToUpper(text)
+	}
+	return text
 }
 
 func (t *teller) tell(b *strings.Builder, line []corpus.Token, rng *rand.Rand) {
@@ -61,8 +135,9 @@ func (t *teller) tell(b *strings.Builder, line []corpus.Token, rng *rand.Rand) {
 			b.WriteString(t.literal(rng))
 		case corpus.Body:
 			b.WriteString(t.word("a", rng))
+			t.bodies = append(t.bodies, b.Len())
 		default:
-			b.WriteString(tok.Text)
+			b.WriteString(t.own(tok.Text))
 		}
 	}
 	b.WriteByte('\n')
