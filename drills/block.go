@@ -97,10 +97,11 @@ const (
 )
 
 // block draws a line and, where it opens brackets, lines until they are closed.
-func (l *language) block(rng *rand.Rand) told {
+func (l *language) block(rng *rand.Rand) told { return l.blockFrom(l.first(rng), rng) }
+
+func (l *language) blockFrom(s shape, rng *rand.Rand) told {
 	var b strings.Builder
 	t := teller{namer: l.names, said: map[string][]string{}, shout: rng.Float64() < l.shouts}
-	s := l.first(rng)
 	t.tell(&b, s.line, rng)
 	at, body := place(0), 0
 	for open := s.opens; open != ""; {

@@ -11,7 +11,7 @@ import (
 // This file makes lines that bring what is wanted, in its proportion.
 
 // brought is how many strokes that are wanted one drill of lines aims at.
-const brought = 8
+const brought = 10
 
 // bringing draws a text that brings what a plan wants. Of many texts the one
 // that comes nearest to a random part of the plan is taken; what it lacks is
@@ -31,12 +31,23 @@ func (l *language) bringing(plan []want, rng *rand.Rand) told {
 	var best told
 	fit := 0.0
 	for i := range candidates {
-		t := l.block(rng)
+		t := l.blockFrom(l.seed(i, rng), rng)
 		if f := nearness(t, aim); i == 0 || f > fit {
 			best, fit = t, f
 		}
 	}
 	return best.with(lacking(best, aim), rng)
+}
+
+// seed draws the line that candidate i begins with. Every third has a string,
+// whose body can take what a line of the language brings seldom.
+func (l *language) seed(i int, rng *rand.Rand) shape {
+	if i%3 == 2 {
+		if k := l.quoting.draw(rng); k >= 0 {
+			return l.shapes[k]
+		}
+	}
+	return l.first(rng)
 }
 
 // paired gives both brackets of a pair the same share.
@@ -63,7 +74,7 @@ func nearness(t told, aim map[rune]int) float64 {
 	near := 0.0
 	for r, n := range aim {
 		has := strings.Count(t.text, string(r))
-		near += float64(min(has, n)) - .7*float64(max(has-n, 0))
+		near += float64(min(has, n)) - .8*float64(max(has-n, 0))
 		if has < n && len(t.bodies) > 0 && fitsBody(r) {
 			near += .6 * float64(n-has)
 		}
@@ -106,5 +117,5 @@ func (t told) with(more []rune, rng *rand.Rand) told {
 		}
 	}
 	at := t.bodies[rng.IntN(len(t.bodies))]
-	return told{text: t.text[:at] + rest + open + shut + t.text[at:]}
+	return told{text: t.text[:at.from] + open + t.text[at.from:at.to] + shut + rest + t.text[at.to:]}
 }

@@ -1,7 +1,9 @@
 package drills
 
 import (
+	"math"
 	"math/rand/v2"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -14,6 +16,7 @@ type language struct {
 	names      *namer
 	shapes     []shape            // the commonest lines
 	plain      sampler            // of shapes, those that close nothing from before
+	quoting    sampler            // of those, the ones with a string
 	closed     map[string][]int   // shapes by the brackets from before that they close
 	free       float64            // how many lines are none of the shapes
 	next       map[string]*follow // what follows a token in such lines
@@ -120,11 +123,15 @@ func (l *language) addShape(line []corpus.Token, n float64) {
 	}
 	i := len(l.shapes)
 	l.shapes = append(l.shapes, s)
+	plain, quoting := 0.0, 0.0
 	if s.closes == "" {
-		l.plain.add(n)
-	} else {
-		l.plain.add(0)
+		plain = n
+		if slices.ContainsFunc(line, func(t corpus.Token) bool { return t.Text == corpus.Body }) {
+			quoting = math.Sqrt(n)
+		}
 	}
+	l.plain.add(plain)
+	l.quoting.add(quoting)
 	l.closed[s.closes] = append(l.closed[s.closes], i)
 }
 

@@ -52,7 +52,7 @@ func (g *Generator) line(k Kind, plan []want, rng *rand.Rand) Drill {
 // told is the text of a line or a block.
 type told struct {
 	text   string
-	bodies []int // where the bodies of strings end
+	bodies []span // of strings, in bytes
 }
 
 // usual draws a text so that its symbols come as often as in the table: of a
@@ -111,7 +111,7 @@ func (l *language) addSeldom(t *corpus.Table) {
 type teller struct {
 	*namer
 	said   map[string][]string
-	bodies []int
+	bodies []span
 	shout  bool // words of the language in capitals
 }
 
@@ -134,8 +134,9 @@ func (t *teller) tell(b *strings.Builder, line []corpus.Token, rng *rand.Rand) {
 		case corpus.AnyNumber:
 			b.WriteString(t.literal(rng))
 		case corpus.Body:
+			from := b.Len()
 			b.WriteString(t.word("a", rng))
-			t.bodies = append(t.bodies, b.Len())
+			t.bodies = append(t.bodies, span{from, b.Len()})
 		default:
 			b.WriteString(t.own(tok.Text))
 		}

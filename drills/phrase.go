@@ -12,7 +12,7 @@ import (
 // them, joined by operators with spaces around. A slot is a place for an
 // expression, a phrase an expression that stands in one.
 
-// span is a place in a line: tokens from, to (not included).
+// span is a part of a line or a text: from, to (not included).
 type span struct{ from, to int }
 
 // spans finds the slots of a line. None are found in a line that declares
