@@ -12,7 +12,7 @@ func (r *reader) inspect() {
 	b := r.board
 	b.file = r.file
 	if !b.complete {
-		r.add(Warning, place{}, "", fmt.Sprintf("the layers can be combined in more than %d ways; strokes beyond them are not found", maxStates), "")
+		r.add(Warning, place{}, "", fmt.Sprintf("the layers can be combined in more than %d ways; strokes beyond them are not found", b.stateBound()), "")
 	}
 	r.unreached()
 	r.covered()
@@ -178,7 +178,7 @@ func (b *Board) lastingAfter(n lasting) []lasting {
 	start.stack = b.stackOf(start)
 	todo, out := []*state{start}, []lasting{}
 	seen := map[stateKey]bool{start.key(): true}
-	for len(todo) > 0 && len(seen) < maxStates {
+	for len(todo) > 0 && len(seen) < b.stateBound() {
 		s := todo[0]
 		todo = todo[1:]
 		for _, a := range b.acts(s) {

@@ -6,12 +6,18 @@ import (
 )
 
 // Bounds of the search for strokes: how many keys open layers before the last
-// key is pressed, and how many states of the layers are looked at. Modifiers
-// come on top. A board beyond the second bound gets a warning.
+// key is pressed, how many states of the layers are looked at, on a large board
+// as many as have so many keys together, and how many keys are tried to hold
+// one modifier. Modifiers come on top of the depth. A board with more states
+// gets a warning.
 const (
-	maxDepth  = 3
-	maxStates = 2000
+	maxDepth   = 3
+	maxStates  = 2000
+	maxStops   = 200_000
+	maxHolders = 8
 )
+
+func (b *Board) stateBound() int { return min(maxStates, maxStops/max(len(b.keys), 1)) }
 
 // act is one key's part in getting at a layer.
 type act struct {
@@ -171,7 +177,7 @@ func (b *Board) explore() (states []*state, complete bool) {
 			if _, seen := index[t.key()]; seen {
 				continue
 			}
-			if len(states) == maxStates {
+			if len(states) == b.stateBound() {
 				return states, false
 			}
 			index[t.key()] = len(states)
@@ -214,6 +220,7 @@ func (b *Board) reductions(s *state, index map[stateKey]int) []int {
 // since the last tap.
 func (b *Board) holdersOf(s *state, states []*state) []holder {
 	var out []holder
+	count := map[Symbol]int{}
 	for _, n := range s.since {
 		at := states[n]
 		for key := range b.keys {
@@ -223,8 +230,9 @@ func (b *Board) holdersOf(s *state, states []*state) []holder {
 			e, _ := b.find(at.stack, key)
 			for _, m := range []meaning{e.tap, e.hold} {
 				h := holder{m.symbol, key, len(at.path)}
-				if m.verb == modifies && !slices.ContainsFunc(out, func(o holder) bool { return o.mod == h.mod && o.key == h.key }) {
+				if m.verb == modifies && count[m.symbol] < maxHolders && !slices.ContainsFunc(out, func(o holder) bool { return o.mod == h.mod && o.key == h.key }) {
 					out = append(out, h)
+					count[m.symbol]++
 				}
 			}
 		}
