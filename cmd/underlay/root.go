@@ -16,6 +16,8 @@ func commands(env *Env) []*cobra.Command {
 	return []*cobra.Command{
 		newToday(env),
 		newPlan(env),
+		newWhere(env),
+		newBoard(env),
 		newCompletion(env),
 		newMan(env),
 		newVersion(env),

@@ -85,3 +85,10 @@ func (b *Board) Entries() []Entry {
 	}
 	return out
 }
+
+// Entry returns what the board knows about one symbol, which may be a chord of
+// several modifiers; false where it cannot produce it.
+func (b *Board) Entry(s Symbol) (Entry, bool) {
+	all := b.Strokes(s)
+	return Entry{s, all, b.drilled[s]}, len(all) > 0
+}

@@ -239,6 +239,9 @@ func (r *reader) emptyKeys() {
 // Shares below this are not worth a warning: one stroke in twenty thousand.
 const rareShare = 1.0 / 20000
 
+// missingTold is how many missing symbols have a warning of their own.
+const missingTold = 12
+
 // Check tells what the board lacks for work in which the symbols have these
 // frequencies (any unit; keys are spelt like Symbol): a warning for each symbol
 // that no layer has, the commonest first, and a note for each preferred stroke
@@ -258,7 +261,13 @@ func (b *Board) Check(frequency map[string]float64) Findings {
 	slices.SortFunc(missing, func(s, t string) int {
 		return cmp.Or(cmp.Compare(frequency[t], frequency[s]), strings.Compare(s, t))
 	})
-	for _, s := range missing {
+	for i, s := range missing {
+		if i == missingTold {
+			rest := strings.Join(missing[i:], " ")
+			found = append(found, Finding{File: b.file, Level: Warning, Entry: rest,
+				Message: fmt.Sprintf("and %d less common ones: %s", len(missing)-i, Safe(rest))})
+			break
+		}
 		found = append(found, Finding{File: b.file, Level: Warning, Entry: s,
 			Message: fmt.Sprintf("%s is on no layer, but your code has %.2g of it in a thousand strokes", Safe(s), 1000*frequency[s]/total),
 			Hint:    "put it on a free key, or leave that code out of the mix"})

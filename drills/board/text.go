@@ -7,16 +7,20 @@ import (
 	"github.com/rivo/uniseg"
 )
 
-// Text draws a layer with characters: every key where it is, two lines high and
-// up to five cells wide, as wide as fits the width. Keys that do nothing are a
+// Text draws a layer with characters: every key where it is, up to five
+// cells wide, as wide as fits the width, and two lines high where columns are
+// staggered. Keys that do nothing are a
 // dot, those that fall through blank. With a stroke, its last key is set in
 // square brackets and the keys it holds in angle marks. Lines have no trailing
 // blanks. Where the board does not fit with three cells a key, the lines are
 // longer than width.
 func (b *Board) Text(layer string, width int, with Stroke) []string {
-	right := 0.0
+	right, height := 0.0, 1.0
 	for _, k := range b.keys {
 		right = max(right, k.X+k.W)
+		if k.Row != ThumbRow && k.Y != math.Trunc(k.Y) {
+			height = 2 // half a line for half a key of stagger
+		}
 	}
 	cell := 3
 	for c := 5; c > 3; c-- {
@@ -25,7 +29,7 @@ func (b *Board) Text(layer string, width int, with Stroke) []string {
 			break
 		}
 	}
-	c := &canvas{cell: cell}
+	c := &canvas{cell: cell, height: height}
 	marks := marksOf(with)
 	for _, k := range b.keys {
 		c.put(k, b.textOf(layer, with.Level, k, marks, cell))
@@ -73,14 +77,15 @@ func (b *Board) textOf(layer string, level int, k Key, marks map[Position]string
 
 // canvas is a grid of graphemes that grows as needed.
 type canvas struct {
-	cell int
-	rows [][]string
+	cell   int     // cells a key unit
+	height float64 // lines a key unit
+	rows   [][]string
 }
 
 // put centres a text on a key. Wide characters take two places, the second
 // empty.
 func (c *canvas) put(k Key, text string) {
-	row := int(math.Round(k.Y * 2))
+	row := int(math.Round(k.Y * c.height))
 	left, right := k.X*float64(c.cell), (k.X+k.W)*float64(c.cell)
 	col := int(math.Round((left + right - float64(uniseg.StringWidth(text))) / 2))
 	for g := uniseg.NewGraphemes(text); g.Next(); {

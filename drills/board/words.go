@@ -25,6 +25,17 @@ func (b *Board) Words(s Stroke) string {
 	return strings.Join(parts, " · ")
 }
 
+// EnterWords says how a layer is reached: "hold left thumb 3". It is empty for
+// the base layer.
+func (b *Board) EnterWords(layer string) string {
+	s, _ := b.Enters(layer)
+	var parts []string
+	for _, p := range s.Keys {
+		parts = append(parts, b.pressWords(p, false))
+	}
+	return strings.Join(parts, " · ")
+}
+
 func (b *Board) pressWords(p Press, last bool) string {
 	name := b.KeyWords(p.Position)
 	switch p.As {
