@@ -78,7 +78,9 @@ type console struct {
 	mu       sync.Mutex
 	changed  chan struct{} // closed and renewed whenever something was shown
 	emulator emulator
-	raw      []byte // all that was written
+	raw      []byte    // all that was written
+	sent     time.Time // when the key under measurement was sent; zero: none is
+	answer   time.Duration
 	exited   chan error
 }
 
@@ -121,7 +123,11 @@ func (c *console) listen() {
 	buf := make([]byte, 1<<16)
 	for {
 		n, err := c.ptmx.Read(buf)
+		at := time.Now()
 		c.mu.Lock()
+		if !c.sent.IsZero() && n > 0 {
+			c.answer, c.sent = at.Sub(c.sent), time.Time{}
+		}
 		c.raw = append(c.raw, buf[:n]...)
 		c.emulator.Show(buf[:n])
 		close(c.changed)
@@ -190,6 +196,19 @@ func (c *console) send(bytes string) {
 	if _, err := c.ptmx.WriteString(bytes); err != nil {
 		c.Fatal(err)
 	}
+}
+
+// roundTrip sends bytes and returns the time until the program writes.
+func (c *console) roundTrip(bytes string) time.Duration {
+	c.Helper()
+	c.mu.Lock()
+	c.sent = time.Now()
+	c.mu.Unlock()
+	c.send(bytes)
+	c.until("an answer", func() bool { return c.sent.IsZero() })
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	return c.answer
 }
 
 // resize changes the window's size and waits until all of it is drawn anew.

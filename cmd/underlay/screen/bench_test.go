@@ -94,3 +94,13 @@ func benchmarkKey(b *testing.B, send bool) {
 	}
 	b.ReportMetric(float64(tty.sent)/float64(b.N), "B/key")
 }
+
+// What tcell alone takes to show one changed cell.
+func BenchmarkOneCell(b *testing.B) {
+	screen, _ := voidScreen(b, 120, 40)
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		screen.SetContent(i%120, i/120%40, rune('a'+i%26), nil, tcell.StyleDefault)
+		screen.Show()
+	}
+}

@@ -40,7 +40,7 @@ func (p *page) prompt(v *session.DrillView, y int) int {
 	}
 	first := max(0, min(row, f.rows-show))
 	for r := first; r < min(first+show, f.rows); r++ {
-		p.row(v, f.starts[r], f.starts[r+1], y)
+		p.promptRow(v, f.starts[r], f.starts[r+1], y)
 		y += 3
 	}
 	return y - 1
@@ -93,8 +93,8 @@ func (p *page) flow(prompt []session.Cell) flow {
 	return f
 }
 
-// row draws one row of the prompt, and what was typed of it below.
-func (p *page) row(v *session.DrillView, from, to, y int) {
+// promptRow draws one row of the prompt, and what was typed of it below.
+func (p *page) promptRow(v *session.DrillView, from, to, y int) {
 	x := p.margin
 	for i := from; i < to; i++ {
 		c := &v.Prompt[i]

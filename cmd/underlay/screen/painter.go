@@ -29,7 +29,7 @@ func (p *painter) paint(v session.View) {
 	p.flush()
 }
 
-// flush sends the cells that differ from what is shown.
+// flush sends what differs from what is shown.
 func (p *painter) flush() {
 	if p.repaint || p.shown.w != p.sheet.w || p.shown.h != p.sheet.h {
 		p.shown.resize(p.sheet.w, p.sheet.h)
@@ -37,25 +37,12 @@ func (p *painter) flush() {
 		p.screen.Clear()
 	}
 	changed := p.repaint
-	for i, c := range p.sheet.cells {
-		if c == p.shown.cells[i] {
-			continue
-		}
-		p.shown.cells[i] = c
-		changed = true
-		if c.text != "" {
-			p.screen.Put(i%p.sheet.w, i/p.sheet.w, c.text, p.theme.styles[c.look])
+	for y := range p.sheet.h {
+		if p.repaint || p.sheet.used[y] || p.shown.used[y] {
+			changed = p.flushRow(y) || changed
 		}
 	}
-	if p.sheet.cx != p.shown.cx || p.sheet.cy != p.shown.cy || p.repaint {
-		p.shown.cx, p.shown.cy = p.sheet.cx, p.sheet.cy
-		changed = true
-		if p.sheet.cx < 0 {
-			p.screen.HideCursor()
-		} else {
-			p.screen.ShowCursor(p.sheet.cx, p.sheet.cy)
-		}
-	}
+	changed = p.flushCursor() || changed
 	switch {
 	case p.repaint:
 		p.screen.Sync()
@@ -63,4 +50,34 @@ func (p *painter) flush() {
 		p.screen.Show()
 	}
 	p.repaint = false
+}
+
+// flushRow sends the cells of a row that differ, and tells whether any did.
+func (p *painter) flushRow(y int) (changed bool) {
+	now, shown := p.sheet.row(y), p.shown.row(y)
+	p.shown.used[y] = p.sheet.used[y]
+	for x, c := range now {
+		if c == shown[x] {
+			continue
+		}
+		shown[x], changed = c, true
+		if c.text != "" {
+			p.screen.Put(x, y, c.text, p.theme.styles[c.look])
+		}
+	}
+	return changed
+}
+
+// flushCursor puts the cursor in place, and tells whether it was elsewhere.
+func (p *painter) flushCursor() bool {
+	if p.sheet.cx == p.shown.cx && p.sheet.cy == p.shown.cy && !p.repaint {
+		return false
+	}
+	p.shown.cx, p.shown.cy = p.sheet.cx, p.sheet.cy
+	if p.sheet.cx < 0 {
+		p.screen.HideCursor()
+	} else {
+		p.screen.ShowCursor(p.sheet.cx, p.sheet.cy)
+	}
+	return true
 }

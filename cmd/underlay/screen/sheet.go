@@ -31,7 +31,8 @@ type cell struct {
 type sheet struct {
 	w, h   int
 	cells  []cell
-	cx, cy int // the cursor; cx < 0: hidden
+	used   []bool // rows that are not blank
+	cx, cy int    // the cursor; cx < 0: hidden
 }
 
 func (s *sheet) resize(w, h int) {
@@ -40,13 +41,28 @@ func (s *sheet) resize(w, h int) {
 		return
 	}
 	s.w, s.h = w, h
-	s.cells = make([]cell, w*h)
+	s.cells, s.used = make([]cell, w*h), make([]bool, h)
+	for y := range s.used {
+		s.blank(y)
+	}
+}
+
+// row returns the cells of a row.
+func (s *sheet) row(y int) []cell { return s.cells[y*s.w : (y+1)*s.w] }
+
+func (s *sheet) blank(y int) {
+	row := s.row(y)
+	for x := range row {
+		row[x] = cell{" ", plain}
+	}
+	s.used[y] = false
 }
 
 func (s *sheet) clear() {
-	blank := cell{" ", plain}
-	for i := range s.cells {
-		s.cells[i] = blank
+	for y, used := range s.used {
+		if used {
+			s.blank(y)
+		}
 	}
 	s.cx, s.cy = -1, -1
 }
@@ -85,7 +101,8 @@ func (s *sheet) set(x, y int, g string, width int, l look) {
 	if y < 0 || y >= s.h || x < 0 || x+width > s.w {
 		return
 	}
-	row := s.cells[y*s.w : (y+1)*s.w]
+	s.used[y] = true
+	row := s.row(y)
 	row[x] = cell{g, l}
 	for i := 1; i < width; i++ {
 		row[x+i] = cell{"", l}

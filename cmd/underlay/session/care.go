@@ -38,6 +38,7 @@ func (c *care) add(tries []drills.Try, known []Standing) {
 const (
 	tiringFrom   = 200
 	tiringWarmUp = 30
+	tiringEarly  = 200
 	tiringRecent = 80
 )
 
@@ -59,7 +60,7 @@ func (c *care) tiring() bool {
 func parts[T any](all []T) (early, late []T) {
 	recent := min(tiringRecent, len(all)/3)
 	warm := min(tiringWarmUp, len(all)/4)
-	return all[warm : len(all)-recent], all[len(all)-recent:]
+	return all[warm:min(warm+tiringEarly, len(all)-recent)], all[len(all)-recent:]
 }
 
 func median(x []float64) float64 {
