@@ -14,9 +14,9 @@ type indents struct {
 // numbers of spaces.
 const unitTab = 0
 
-func (in *indents) line(width int, tabs bool) {
-	in.widths = append(in.widths, uint16(min(width, 1000)))
-	if tabs {
+func (in *indents) line(indent []byte) {
+	in.widths = append(in.widths, uint16(min(len(indent), 1000)))
+	if len(indent) > 0 && indent[0] == '\t' {
 		in.tabs++
 	}
 }
@@ -64,4 +64,10 @@ func (in *indents) unit() (place, step int) {
 		}
 	}
 	return best, best
+}
+
+func (in *indents) merge(o *indents) {
+	sum(in.units[:], o.units[:])
+	sum(in.depths[:], o.depths[:])
+	sum(in.steps[:], o.steps[:])
 }

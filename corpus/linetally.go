@@ -42,3 +42,19 @@ func lineKey(line []uint16) uint64 {
 	}
 	return h | 1
 }
+
+// merge adds lines counted elsewhere, whose tokens have the given numbers here.
+func (t *lineTally) merge(o *lineTally, ours []token) {
+	for _, s := range o.slots {
+		if s.key == 0 {
+			continue
+		}
+		line := append([]uint16(nil), o.lines[s.key]...)
+		for i := range line {
+			line[i] = recoded(line[i], ours)
+		}
+		s.key = lineKey(line)
+		t.tally.merge([]slot{s})
+		t.remember(s.key, line)
+	}
+}

@@ -27,6 +27,8 @@ type ScanOptions struct {
 	Languages []string
 	// Leave, if not nil, leaves out more files and directories by path.
 	Leave func(name string, isDir bool) bool
+
+	everything bool // count generated, minified and vendored code too
 }
 
 // Progress tells how far a scan is; it may be read while it runs.
@@ -136,7 +138,7 @@ func (w *walker) dir(dir string, above *ignore.Rules) {
 		switch {
 		case !utf8.ValidString(e.Name()):
 			w.scan.skip(Trouble{name, BadName, nil})
-		case e.IsDir() && vendored(e.Name()):
+		case e.IsDir() && vendored(e.Name()) && !w.scan.options.everything:
 			w.scan.Skipped[Vendored]++
 		case rules.Match(name, e.IsDir()), w.scan.options.Leave != nil && w.scan.options.Leave(name, e.IsDir()):
 			w.scan.Skipped[Ignored]++
@@ -220,7 +222,7 @@ func (w *worker) count(tree fs.FS, name string) (Reason, error) {
 	if lang == nil || !w.scan.wants(lang) {
 		return Unknown, nil
 	}
-	if reason := judge(lang, src); reason != "" {
+	if reason := judge(lang, src); reason != "" && !w.scan.options.everything {
 		return reason, nil
 	}
 	c := w.counters[lang.Name]
@@ -231,7 +233,7 @@ func (w *worker) count(tree fs.FS, name string) (Reason, error) {
 	if w.scan.options.Raw {
 		c.addRaw(src)
 	} else {
-		c.add(src)
+		c.add(src, true)
 	}
 	w.files++
 	w.bytes += int64(len(src))

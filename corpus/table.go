@@ -2,6 +2,7 @@ package corpus
 
 import (
 	"cmp"
+	"maps"
 	"slices"
 	"strings"
 )
@@ -170,6 +171,25 @@ func (t *Table) Leaves() []Part {
 		}
 	}
 	return out
+}
+
+// Trim keeps of some sections only the given numbers of keys, the commonest.
+func (t *Table) Trim(limits map[Section]int) {
+	for s, n := range limits {
+		if len(t.counts[s]) <= n {
+			continue
+		}
+		kept := make(Counts, n)
+		for _, c := range t.counts[s].Top(n) {
+			kept[c.Key] = c.N
+		}
+		t.counts[s] = kept
+	}
+}
+
+// Filter keeps of a section only the keys that are wanted.
+func (t *Table) Filter(s Section, wanted func(key string) bool) {
+	maps.DeleteFunc(t.counts[s], func(key string, _ float64) bool { return !wanted(key) })
 }
 
 // add adds scale times n to the count of a key.

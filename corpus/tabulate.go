@@ -1,52 +1,9 @@
 package corpus
 
 import (
-	"maps"
 	"strconv"
 	"strings"
 )
-
-// limits says how many keys of a section a table keeps, the commonest; all
-// where there is no limit.
-func limits() map[Section]int {
-	return map[Section]int{Triple: 400, Run: 100, Name: 120, NameShape: 40, Number: 40, Start: 60, End: 50, Next: 500, Line: 200}
-}
-
-// table makes a table of the counts.
-func (c *counter) table(name string) *Table {
-	t := &Table{Name: name, Language: c.lang.Name, Files: float64(c.files), Bytes: float64(c.bytes), Lines: float64(c.lines)}
-	c.putSymbols(t)
-	c.putTriples(t)
-	c.putWords(t)
-	c.putLines(t)
-	c.indents.put(t)
-	t.Trim(limits())
-	return t
-}
-
-// Trim keeps of some sections only the given numbers of keys, the commonest.
-func (t *Table) Trim(limits map[Section]int) {
-	for s, n := range limits {
-		t.keep(s, n)
-	}
-}
-
-// Filter keeps of a section only the keys that are wanted.
-func (t *Table) Filter(s Section, wanted func(key string) bool) {
-	maps.DeleteFunc(t.counts[s], func(key string, _ float64) bool { return !wanted(key) })
-}
-
-// keep keeps the n commonest keys of a section.
-func (t *Table) keep(s Section, n int) {
-	if len(t.counts[s]) <= n {
-		return
-	}
-	kept := make(Counts, n)
-	for _, c := range t.counts[s].Top(n) {
-		kept[c.Key] = c.N
-	}
-	t.counts[s] = kept
-}
 
 // put adds n to a count; nothing where it is 0.
 func (t *Table) put(s Section, key string, n uint64) {
@@ -55,47 +12,27 @@ func (t *Table) put(s Section, key string, n uint64) {
 	}
 }
 
-func (c *counter) putSymbols(t *Table) {
-	for b, n := range c.symbols {
-		t.put(Symbol, symbolText(rune(b)), n)
-	}
-	for r, n := range c.runes {
-		t.put(Symbol, symbolText(r), n)
-	}
-	for b, n := range c.single {
-		t.put(Run, string(rune(b)), n)
-	}
-	for _, s := range c.runs.top(-1) {
-		t.put(Run, unpack(s.key), s.n)
-	}
+// put fills the sections of a table. What was counted is not to be added to
+// after it.
+func (c *tokens) put(t *Table) {
+	c.settle(c.written.slots)
+	sum(c.triples, c.spelled.triples)
+	c.putTriples(t)
+	c.putNames(t)
+	c.spelled.put(t, c.lex)
+	c.putLines(t)
+	c.indents.put(t)
 }
 
-// symbolText spells the symbol that a character is.
-func symbolText(r rune) string {
-	switch r {
-	case ' ':
-		return "Space"
-	case '\n':
-		return "Enter"
-	case '\t':
-		return "Tab"
-	}
-	return string(r)
-}
-
-// putTriples fills Triple and what is to be seen in triples: pairs, and how
-// marks sit.
-func (c *counter) putTriples(t *Table) {
+// putTriples fills Triple, and Sits, which is to be seen in triples.
+func (c *tokens) putTriples(t *Table) {
 	for at, n := range c.triples {
 		if n == 0 {
 			continue
 		}
 		before, middle, last := at>>12, at>>6&63, at&63
-		if texts := classTexts(middle, last); texts != "" {
-			t.put(Pair, texts, n)
-			if first := classTexts(before); first != "" {
-				t.put(Triple, first+texts, n)
-			}
+		if texts := classTexts(before, middle, last); texts != "" {
+			t.put(Triple, texts, n)
 		}
 		if middle >= classMark {
 			t.put(Sits, classTexts(middle)+"\t"+side(before)+side(last), n)
@@ -107,13 +44,21 @@ func (c *counter) putTriples(t *Table) {
 func classTexts(list ...int) string {
 	var b strings.Builder
 	for _, class := range list {
-		switch {
-		case class >= classMark:
-			b.WriteByte(asciiMarks[class-classMark])
-		case class == classNone || class == classBody || class == classOther:
+		switch class {
+		case classNone, classBody, classOther:
 			return ""
+		case classSpace:
+			b.WriteByte(' ')
+		case classBreak:
+			b.WriteByte('\n')
+		case classLower:
+			b.WriteByte('a')
+		case classUpper:
+			b.WriteByte('A')
+		case classDigit:
+			b.WriteByte('0')
 		default:
-			b.WriteByte("aA0? \n"[class-classLower])
+			b.WriteByte(asciiMarks[class-classMark])
 		}
 	}
 	return b.String()
@@ -134,30 +79,34 @@ func side(class int) string {
 	return "m"
 }
 
-func (c *counter) putWords(t *Table) {
-	for at, n := range c.letters {
+// putNames fills Name with the names that many files use.
+func (c *tokens) putNames(t *Table) {
+	for _, s := range c.written.slots {
+		if s.lo != 0 && s.hi == 0 && s.token <= tokenUpper && int(s.files) >= max(3, int(c.files)/50) {
+			t.put(Name, unpack(s.lo), s.n)
+		}
+	}
+}
+
+func (s *spelled) put(t *Table, lex *lexicon) {
+	for at, n := range s.letters {
 		t.put(Letter, string([]byte{letterText(at >> 5), letterText(at & 31)}), n)
 	}
-	for f := range c.lengths {
-		for length, n := range c.lengths[f] {
+	for f := range s.lengths {
+		for length, n := range s.lengths[f] {
 			t.put(Length, []string{"a", "A", "Aa"}[f]+"\t"+strconv.Itoa(length), n)
 		}
 	}
-	for at, n := range c.words {
+	for at, n := range s.words {
 		if n > 0 {
-			t.put(Word, c.lex.texts[at], n)
+			t.put(Word, lex.texts[at], n)
 		}
 	}
-	for _, s := range c.names.top(-1) {
-		if int(s.files) >= max(3, int(c.files)/50) {
-			t.put(Name, unpack(s.key), s.n)
-		}
+	for _, slot := range s.shapes.top(-1) {
+		t.put(NameShape, shapeText(slot.key), slot.n)
 	}
-	for _, s := range c.shapes.top(-1) {
-		t.put(NameShape, shapeText(s.key), s.n)
-	}
-	for _, s := range c.numbers.top(-1) {
-		t.put(Number, unpack(s.key), s.n)
+	for _, slot := range s.numbers.top(-1) {
+		t.put(Number, unpack(slot.key), slot.n)
 	}
 }
 
@@ -176,19 +125,19 @@ func shapeText(packed uint64) string {
 	return b.String()
 }
 
-func (c *counter) putLines(t *Table) {
-	for at := range c.lex.texts {
-		t.put(Start, c.lex.texts[at], c.starts[at])
-		t.put(End, c.lex.texts[at], c.ends[at])
+func (c *tokens) putLines(t *Table) {
+	for at, text := range c.lex.texts {
+		t.put(Start, text, c.starts[at])
+		t.put(End, text, c.ends[at])
 	}
 	for _, s := range c.next.top(-1) {
-		prev, next := c.lex.texts[s.key>>16], c.spell(uint16(s.key))
+		prev, next := c.lex.texts[s.key>>16], c.text(uint16(s.key))
 		if prev != "" && next != "" {
 			t.put(Next, prev+"\t"+next, s.n)
 		}
 	}
-	for _, s := range c.commonly.top(2 * limits()[Line]) {
-		if text := c.spell(c.commonly.lines[s.key]...); text != "" {
+	for _, s := range c.commonly.atLeast(limits()[Line]) {
+		if text := c.text(c.commonly.lines[s.key]...); text != "" {
 			t.put(Line, text, s.n)
 		}
 	}
@@ -200,8 +149,8 @@ func (c *counter) putLines(t *Table) {
 	}
 }
 
-// spell spells coded tokens, "" where one has no text.
-func (c *counter) spell(line ...uint16) string {
+// text spells coded tokens, "" where one has no text.
+func (c *tokens) text(line ...uint16) string {
 	var b strings.Builder
 	for _, coded := range line {
 		text := c.lex.texts[coded>>1]

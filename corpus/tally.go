@@ -99,6 +99,16 @@ func (t *tally) top(n int) []slot {
 	return all
 }
 
+// atLeast returns the n slots with the highest counts, and all that are equal
+// to the last of them.
+func (t *tally) atLeast(n int) []slot {
+	all := t.top(-1)
+	for n < len(all) && all[n].n == all[n-1].n {
+		n++
+	}
+	return all[:min(n, len(all))]
+}
+
 // Short texts are packed into keys, the first byte lowest.
 
 // unpack returns the text of a packed key.

@@ -1,0 +1,127 @@
+package corpus
+
+import (
+	"context"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+	"slices"
+	"sync"
+	"testing"
+)
+
+// goSource is the installed Go distribution's source: about 90 MB.
+func goSource(tb testing.TB) string {
+	tb.Helper()
+	dir := filepath.Join(runtime.GOROOT(), "src")
+	if _, err := os.Stat(filepath.Join(dir, "fmt")); err != nil {
+		tb.Skipf("no Go distribution with its source: %v", err)
+	}
+	return dir
+}
+
+// readOnly walks and reads the files below dir, and does nothing with them.
+func readOnly(tb testing.TB, tree fs.FS, wanted func(string) bool) (bytes int64) {
+	names := make(chan string, 256)
+	workers := runtime.GOMAXPROCS(0)
+	sums := make([]int64, workers)
+	var wg sync.WaitGroup
+	for w := range workers {
+		wg.Go(func() {
+			reader := &worker{buffer: make([]byte, hugeBytes+1)}
+			for name := range names {
+				src, err := reader.read(tree, name)
+				if err != nil {
+					tb.Error(err)
+				}
+				sums[w] += int64(len(src))
+			}
+		})
+	}
+	err := fs.WalkDir(tree, ".", func(name string, d fs.DirEntry, err error) error {
+		if err == nil && d.Type().IsRegular() && wanted(name) {
+			names <- name
+		}
+		return err
+	})
+	close(names)
+	wg.Wait()
+	if err != nil {
+		tb.Error(err)
+	}
+	for _, n := range sums {
+		bytes += n
+	}
+	return bytes
+}
+
+// BenchmarkScan scans the Go distribution's source and, in the same run, walks
+// it and only reads: ratio is the scan's rate by that of reading.
+func BenchmarkScan(b *testing.B) {
+	tree := os.DirFS(goSource(b))
+	isGo := func(name string) bool { return filepath.Ext(name) == ".go" }
+	var ratios []float64
+	for b.Loop() {
+		start := b.Elapsed()
+		read := readOnly(b, tree, isGo)
+		middle := b.Elapsed()
+		s := NewScan(ScanOptions{Languages: []string{"go"}, everything: true})
+		if err := s.Add(context.Background(), tree, "."); err != nil {
+			b.Fatal(err)
+		}
+		scanned := b.Elapsed() - middle
+		if s.Bytes < read*95/100 {
+			b.Fatalf("scanned %d bytes, read %d", s.Bytes, read)
+		}
+		ratios = append(ratios, float64(s.Bytes)/scanned.Seconds()/(float64(read)/(middle-start).Seconds()))
+	}
+	slices.Sort(ratios)
+	b.ReportMetric(ratios[len(ratios)/2], "ratio")
+	b.ReportMetric(0, "ns/op")
+}
+
+// BenchmarkCodeView, BenchmarkStrokes (with the view) and BenchmarkTokens (with
+// both) tell where the time of a scan goes.
+func BenchmarkCodeView(b *testing.B) {
+	sources, size := goFiles(b)
+	view := []byte{}
+	lang := NewScan(ScanOptions{}).languages.Named("go")
+	b.SetBytes(size)
+	for b.Loop() {
+		for _, src := range sources {
+			view = lang.View(view[:0], src)
+		}
+	}
+}
+
+func BenchmarkStrokes(b *testing.B) { benchmarkCount(b, false) }
+func BenchmarkTokens(b *testing.B)  { benchmarkCount(b, true) }
+
+func benchmarkCount(b *testing.B, tokens bool) {
+	sources, size := goFiles(b)
+	c := newCounter(NewScan(ScanOptions{}).languages.Named("go"))
+	b.SetBytes(size)
+	for b.Loop() {
+		for _, src := range sources {
+			c.add(src, tokens)
+		}
+	}
+}
+
+// goFiles reads a good part of the Go distribution's source.
+func goFiles(b *testing.B) (sources [][]byte, size int64) {
+	files, err := filepath.Glob(filepath.Join(goSource(b), "net/*/*.go"))
+	if err != nil {
+		b.Fatal(err)
+	}
+	for _, f := range files {
+		src, err := os.ReadFile(f)
+		if err != nil {
+			b.Fatal(err)
+		}
+		sources = append(sources, src)
+		size += int64(len(src))
+	}
+	return sources, size
+}
