@@ -82,6 +82,22 @@ func cost(ms, slip float64) float64 { return ms + slip*(repairMS+repairShare*ms)
 // without strokes is 0.
 func (s *Scheduler) Pace(board int, at time.Time) Point { return s.pace(board, seconds(at)) }
 
+// PaceOf is the pace of a part of the work: of the strokes that are in, by
+// their share of use. Without any that is used it is 0.
+func (s *Scheduler) PaceOf(at time.Time, in func(id int) bool) Point {
+	return s.paceOf(seconds(at), in)
+}
+
+// Expect is the pace of one stroke, whether it is used or not.
+func (s *Scheduler) Expect(id int, at time.Time) Point {
+	if id < 0 || id >= len(s.Items) {
+		return Point{}
+	}
+	e := s.estimate(id, seconds(at))
+	c := cost(math.Exp(e.ln+s.Noise.Var/2), e.slip)
+	return Point{MS: c, SD: math.Sqrt(s.spreadOf([]part{{id, c}}, c)), At: at}
+}
+
 func (s *Scheduler) pace(board int, at float64) Point {
 	return s.paceOf(at, func(id int) bool { return s.drilled(id, board) })
 }
