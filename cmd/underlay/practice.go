@@ -92,9 +92,7 @@ func (e *Env) courseOf(cfg config.Config, w wish, seed uint64) (*course.Course, 
 		Boards: boards, Mix: mix, Keys: keys, Keeps: keeps, Own: own, Kind: kind,
 		Aim: aimOf(cfg.Aim), Seed: seed, Past: e.past(),
 	})
-	if errors.Is(err, course.ErrNewer) {
-		return nil, failure("%w", err).hinted("update underlay on this machine; the journal was left as it is")
-	}
+	err = newerAdvised(err)
 	if err == nil && kind != "" {
 		err = c.Has(kind)
 	}
@@ -102,6 +100,14 @@ func (e *Env) courseOf(cfg config.Config, w wish, seed uint64) (*course.Course, 
 		return nil, misuse("--kind %s on %s: %w", kind, boards[0].Name, err)
 	}
 	return c, err
+}
+
+// newerAdvised says what to do about a journal of a newer version.
+func newerAdvised(err error) error {
+	if errors.Is(err, course.ErrNewer) {
+		return failure("%w", err).hinted("update underlay on this machine; the journal was left as it is")
+	}
+	return err
 }
 
 // boardsOf returns the boards of a configuration; first, if there, takes the

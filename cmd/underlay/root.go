@@ -18,6 +18,7 @@ func commands(env *Env) []*cobra.Command {
 		newPlan(env),
 		newWhere(env),
 		newBoard(env),
+		newProgress(env),
 		newCompletion(env),
 		newMan(env),
 		newVersion(env),

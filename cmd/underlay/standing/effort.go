@@ -56,7 +56,7 @@ func (w *work) fitEffort() (*effortModel, string) {
 		}
 		e := w.expect(id)
 		points = append(points, point{x: effortTerms(st.Keys.Effort, float64(l.Tries)), y: math.Log(e.total()),
-			var_: leftOver + e.variance()/(e.total()*e.total()), position: st.Keys.Final().Position})
+			var_: leftOver + e.SD*e.SD/(e.total()*e.total()), position: st.Keys.Final().Position})
 	}
 	if len(points) < fitNeeded {
 		return nil, fmt.Sprintf("%d more strokes on layers have to be met ten times", fitNeeded-len(points))

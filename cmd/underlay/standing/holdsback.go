@@ -12,25 +12,24 @@ import (
 
 // expectation is what a stroke is expected to take in the user's work, in ms.
 type expectation struct {
-	MS     float64 // latency
-	MSsd   float64
-	Slips  float64 // share of slips times what one costs
-	Slipsd float64
+	MS    float64 // mean latency
+	Slips float64 // chance of a slip times what one costs
+	SD    float64 // of both together
 }
 
-func (e expectation) total() float64    { return e.MS + e.Slips }
-func (e expectation) variance() float64 { return e.MSsd*e.MSsd + e.Slipsd*e.Slipsd }
+func (e expectation) total() float64 { return e.MS + e.Slips }
 
-// expect joins latency and slips of a stroke.
+// expect takes the model's expectation apart: a slip costs 450 ms and .8
+// latencies, as the model has it. The chance of a slip is as uncertain as one
+// seen in so many tries.
 func (w *work) expect(id int) expectation {
-	l := w.in.Model.Level(id, w.at[w.in.Strokes[id].Board])
-	repair := 450 + .8*l.MS
-	n := float64(min(l.Tries, 200)) + 4
-	sd := 0.0
-	if l.Lo > 0 && l.Hi > 0 {
-		sd = math.Log(l.Hi/l.Lo) / (2 * z80)
-	}
-	return expectation{MS: l.MS, MSsd: l.MS * sd, Slips: l.Err * repair, Slipsd: repair * math.Sqrt(l.Err*(1-l.Err)/n)}
+	at := w.at[w.in.Strokes[id].Board]
+	p, l := w.in.Model.Expect(id, at), w.in.Model.Level(id, at)
+	ms := (p.MS - 450*l.Err) / (1 + .8*l.Err)
+	e := expectation{MS: ms, Slips: p.MS - ms}
+	slips := (450 + .8*ms) * math.Sqrt(l.Err*(1-l.Err)/(float64(min(l.Tries, 200))+4))
+	e.SD = math.Hypot(p.MS*p.SD, slips)
+	return e
 }
 
 // reference is what a stroke is held against: the same symbol on the other
@@ -40,7 +39,7 @@ func (w *work) reference(id int) expectation {
 		return w.expect(other)
 	}
 	y := w.yard
-	return expectation{MS: y.MS, MSsd: y.MS * y.SD}
+	return expectation{MS: y.MS, SD: y.MS * y.SD}
 }
 
 // cost is what a stroke costs more than its yardstick.
@@ -49,7 +48,7 @@ func (w *work) cost(id int) Cost {
 	f := 1000 * s.Freq
 	c := Cost{Name: string(s.Symbol), Stroke: s.Keys.String(), PerMille: f,
 		SlowMS: f * (e.MS - r.MS), SlipsMS: f * (e.Slips - r.Slips), Tries: w.in.Model.Level(id, w.at[0]).Tries}
-	c.MS = around(c.SlowMS+c.SlipsMS, f*math.Sqrt(e.variance()+r.variance()))
+	c.MS = around(c.SlowMS+c.SlipsMS, f*math.Hypot(e.SD, r.SD))
 	c.Sure = sure(c.MS, c.Tries)
 	return c
 }

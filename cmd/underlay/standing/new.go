@@ -2,7 +2,6 @@ package standing
 
 import (
 	"fmt"
-	"math"
 	"time"
 
 	"underlay/drills/board"
@@ -25,7 +24,7 @@ func New(in Input) Standing {
 	}
 	w.yard = w.yardstick()
 	s := Standing{At: in.Now, Readiness: w.readiness(), HoldsBack: w.holdsBack(), Days: in.Tally.c.days(),
-		Slips: in.Tally.c.Slips.slips(in), Upkeep: in.Tally.c.upkeep(in), Notes: w.notes()}
+		Slips: in.Tally.c.Slips.slips(in), Upkeep: w.upkeep(), Notes: w.notes()}
 	for b := range in.Boards {
 		s.Boards = append(s.Boards, w.side(b))
 	}
@@ -61,24 +60,12 @@ func (w *work) layersPace() scheduler.Point {
 	return w.part(func(s Stroke) bool { return s.Layer != 0 })
 }
 
-// part is the pace of a part of the board being learned, weighted by use.
+// part is the pace of a part of the board being learned.
 func (w *work) part(of func(Stroke) bool) scheduler.Point {
-	sum, share, variance := 0.0, 0.0, 0.0
-	for id, s := range w.in.Strokes {
-		if s.Board == 0 && !s.Retired && of(s) {
-			e := w.expect(id)
-			sum += s.Freq * e.total()
-			share += s.Freq
-			variance += s.Freq * s.Freq * e.variance()
-		}
-	}
-	if share <= 0 {
-		return scheduler.Point{}
-	}
-	// The strokes share terms of the model, so that their errors do not quite
-	// cancel: the pace of the whole board knows by how much.
-	sd := max(math.Sqrt(variance)/sum, w.pace(0).SD)
-	return scheduler.Point{MS: sum / share, SD: sd}
+	return w.in.Model.PaceOf(w.at[0], func(id int) bool {
+		s := w.in.Strokes[id]
+		return s.Board == 0 && !s.Retired && of(s)
+	})
 }
 
 // side is one board.
@@ -86,8 +73,10 @@ func (w *work) side(b int) Side {
 	c := w.in.Tally.c.Sides[b]
 	s := Side{Name: w.in.Boards[b].Name, Title: w.in.Boards[b].Title, Learned: b == 0,
 		Known: c.Tries > 0, Sessions: c.Sessions, Minutes: c.MS / 60000, Tries: c.Tries}
-	s.LatencyMS = paceRange(w.pace(b))
-	s.CharsAMinute = s.LatencyMS.perMinute()
+	if s.Known {
+		s.LatencyMS = paceRange(w.pace(b))
+		s.CharsAMinute = s.LatencyMS.perMinute()
+	}
 	for id, st := range w.in.Strokes {
 		if st.Board != b || st.Retired {
 			continue
@@ -123,7 +112,11 @@ func (w *work) inHand(id int) InHand {
 	l := w.in.Model.Level(id, w.at[st.Board])
 	h := InHand{Symbol: st.Symbol, Stroke: st.Keys.String(), Position: st.Keys.Final().Position, Layer: st.Keys.Layer, Level: st.Keys.Level,
 		State: w.in.Model.State(id, w.at[st.Board]).String(), PerMille: 1000 * st.Freq, Tries: l.Tries, Last: l.Last,
-		LatencyMS: Range{l.MS, l.Lo, l.Hi}, ErrShare: l.Err, NeedTries: max(0, triesForMS-l.Tries)}
+		NeedTries: max(0, triesForMS-l.Tries)}
+	if l.Tries == 0 {
+		return h // all that is known of it is presumed
+	}
+	h.LatencyMS, h.ErrShare = Range{l.MS, l.Lo, l.Hi}, l.Err
 	if st.Board == 0 {
 		h.CostMS = w.cost(id).MS
 	}

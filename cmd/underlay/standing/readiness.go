@@ -29,6 +29,7 @@ func (w *work) readiness() Readiness {
 	r.Share = ratio(yardstick, learned)
 	if w.two() {
 		r.Probe = w.in.Tally.c.probes()
+		r.Since = since(w.in.Tally.c.days())
 		r.Disagree = r.Probe != nil && apart(r.Share, r.Probe.Share)
 	}
 	r.Outlook, r.OutlookNeeds = w.outlook(yardstick.MS)
@@ -100,4 +101,52 @@ func outlookAt(course []scheduler.Point, old, share float64) Outlook {
 	}
 	o.Chance, o.Lo, o.Median, o.Hi = f.Chance, more(f.Lo), more(f.Median), more(f.Hi)
 	return o
+}
+
+// since is the day from which on the board being learned has been faster. On
+// a day without the other board that one's last figure holds.
+func since(days []Day) string {
+	var learned, other []float64
+	var dates []string
+	last := 0.0
+	for _, group := range byDate(days) {
+		for _, d := range group {
+			if !d.Learned {
+				last = d.LatencyMS.Value
+			}
+		}
+		for _, d := range group {
+			if d.Learned && last > 0 {
+				learned, other, dates = append(learned, d.LatencyMS.Value), append(other, last), append(dates, d.Date)
+			}
+		}
+	}
+	if i, ok := Crossing(learned, other); ok {
+		return dates[i]
+	}
+	return ""
+}
+
+// byDate puts the boards of a day together.
+func byDate(days []Day) [][]Day {
+	var out [][]Day
+	for i, d := range days {
+		if i == 0 || d.Date != days[i-1].Date {
+			out = append(out, nil)
+		}
+		out[len(out)-1] = append(out[len(out)-1], d)
+	}
+	return out
+}
+
+// Crossing returns the index from which on a stays below b, to the end. It
+// depends much on what the figures are: where latencies have a long tail, medians
+// cross long before means do. Only means tell how long work takes, so that the
+// figures given to it are to be means.
+func Crossing(a, b []float64) (int, bool) {
+	i := len(a)
+	for i > 0 && a[i-1] < b[i-1] {
+		i--
+	}
+	return i, i < len(a)
 }

@@ -12,6 +12,8 @@ type Model interface {
 	Level(id int, at time.Time) scheduler.Level
 	State(id int, at time.Time) scheduler.State
 	Pace(board int, at time.Time) scheduler.Point
+	PaceOf(at time.Time, in func(id int) bool) scheduler.Point
+	Expect(id int, at time.Time) scheduler.Point
 	Course(board int) []scheduler.Point
 }
 
@@ -50,10 +52,10 @@ type Side struct {
 	Title   string `json:"title"`
 	Learned bool   `json:"learned"` // being learned; else the other board
 
-	Known        bool    `json:"known"`              // there is a try on it
-	LatencyMS    Range   `json:"latency_ms"`         // expected, a stroke of the user's mix, repair included
-	CharsAMinute Range   `json:"chars_a_minute"`     // the same as speed; every symbol of the mix counts as a character
-	Sessions     int     `json:"practised_sessions"` // with this board in them
+	Known        bool    `json:"known"`                   // there is a try on it
+	LatencyMS    Range   `json:"latency_ms,omitzero"`     // expected, a stroke of the user's mix, repair included
+	CharsAMinute Range   `json:"chars_a_minute,omitzero"` // the same as speed; every symbol of the mix counts as a character
+	Sessions     int     `json:"practised_sessions"`      // with this board in them
 	Minutes      float64 `json:"minutes"`
 	Tries        int     `json:"tries"`
 
@@ -82,13 +84,13 @@ type InHand struct {
 	PerMille  float64        `json:"per_mille"` // share of the user's strokes
 	Tries     int            `json:"tries"`
 	Last      time.Time      `json:"last,omitzero"`
-	LatencyMS Range          `json:"latency_ms"`  // median, warmed up
-	ErrShare  float64        `json:"error_share"` // expected share of slips
+	LatencyMS Range          `json:"latency_ms,omitzero"` // median, warmed up
+	ErrShare  float64        `json:"error_share"`         // expected share of slips; 0 before the first try
 	// NeedTries is how many more tries the latency needs before it means
 	// something; 0 where it does.
 	NeedTries int `json:"need_tries,omitempty"`
 	// CostMS is what it costs more than its yardstick, ms per 1,000 characters.
-	CostMS Range `json:"cost_ms_per_1000"`
+	CostMS Range `json:"cost_ms_per_1000,omitzero"`
 }
 
 // Readiness is the expected speed on the board being learned as a share of
@@ -99,6 +101,10 @@ type Readiness struct {
 
 	Against string `json:"against"` // the other board's name, or the base layer
 	Share   Range  `json:"share"`   // 1: as fast as the other
+
+	// Since is the day from which on the board being learned has been the
+	// faster one, by the expected times, which are means; empty where it is not.
+	Since string `json:"faster_since,omitempty"`
 
 	Probe    *Probe `json:"probe,omitempty"`
 	Disagree bool   `json:"disagree"` // model and probes tell different things; both are to be shown
@@ -241,7 +247,7 @@ type Upkeep struct {
 	Needs string `json:"needs,omitempty"`
 	// Lag is how much slower it is than at first, as a share: .04 is 4 % slower.
 	Lag       Range `json:"lag"`
-	LatencyMS Range `json:"latency_ms"` // expected, a stroke of the mix
-	Fades     bool  `json:"fades"`      // the lag is more than its noise and more than 4 %
-	Days      int   `json:"days"`       // with practice on it
+	LatencyMS Range `json:"latency_ms,omitzero"` // expected, a stroke of the mix
+	Fades     bool  `json:"fades"`               // the lag is more than its noise and more than 4 %
+	Days      int   `json:"days"`                // with practice on it
 }

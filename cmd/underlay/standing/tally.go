@@ -71,7 +71,6 @@ func (t *Tally) Add(d journal.Drill) {
 	on := dateOf(d.At)
 	t.endDays(on)
 	t.arrive(b, on, d)
-	t.c.Upkeep.begin(t.model, d.At)
 	for i, k := range d.Keys {
 		t.key(b, on, d, i, k)
 	}
@@ -86,7 +85,7 @@ func (t *Tally) arrive(b int, on date, d journal.Drill) {
 		s.Sessions++
 		s.Session = d.Session
 	}
-	if latest := later(t.c.Sides[0].Last, t.c.Sides[1].Last); latest.Sub(d.At) > time.Hour {
+	if t.c.last().Sub(d.At) > time.Hour {
 		t.c.SetBack++
 	}
 	changed := s.Hash != "" && s.Hash != d.Hash
@@ -174,7 +173,6 @@ func (t *Tally) Finish() {
 	for b := range t.c.Open {
 		t.noteDay(b)
 	}
-	t.c.Upkeep.begin(t.model, later(t.c.Sides[0].Last, t.c.Sides[1].Last))
 }
 
 // MarshalBinary returns what was counted, for a cache.
@@ -197,6 +195,9 @@ func (t *Tally) UnmarshalBinary(b []byte) error {
 	t.c = c
 	return nil
 }
+
+// last is when the latest drill was begun, on any board.
+func (c *counts) last() time.Time { return later(c.Sides[0].Last, c.Sides[1].Last) }
 
 func later(a, b time.Time) time.Time {
 	if b.After(a) {

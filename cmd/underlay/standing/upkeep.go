@@ -3,7 +3,6 @@ package standing
 import (
 	"fmt"
 	"math"
-	"time"
 
 	"underlay/scheduler/journal"
 )
@@ -14,114 +13,132 @@ const (
 	nowNeeded    = 60
 	// fadesFrom is the lag below which nothing is said, as a share.
 	fadesFrom = .04
+	// sittingNoise is the least standard deviation of ln ms between sittings
+	// that is presumed; own simulations.
+	sittingNoise = .03
 )
 
-// residual is a stroke's ln ms, in the end over what was expected of it at
-// first, and the sitting that it belongs to.
-type residual struct {
-	Y       float32
+// sample is one stroke on the other board.
+type sample struct {
+	ID      int
+	Y       float32 // ln ms
 	Sitting int32
 }
 
-// upkeepCount compares the other board's strokes with the first ones there.
-// Each stroke is held against its own level as it was when the first ones were
-// over, so that it does not matter which of them were typed.
+// upkeepCount keeps the first strokes on the other board and, as a ring, the
+// latest ones.
 type upkeepCount struct {
-	First []residual
-	IDs   []int           // of First
-	Base  map[int]float32 // ln ms by stroke, as it was then; nil before
-	Now   []residual      // ring
-	Total int             // put into the ring
+	First []sample
+	Now   []sample
+	Total int // put into the ring
 }
 
-// add counts a right, unaided stroke that was warmed up and in flow.
+// add counts a right, unaided stroke in flow.
 func (u *upkeepCount) add(id, sitting int, k journal.Key) {
 	if !timed(k) || k.Flags&(journal.AfterSlip|journal.BoardSwitch) != 0 {
 		return
 	}
-	r := residual{float32(math.Log(k.MS)), int32(sitting)}
-	if u.Base == nil {
-		u.First, u.IDs = append(u.First, r), append(u.IDs, id)
+	s := sample{id, float32(math.Log(k.MS)), int32(sitting)}
+	switch {
+	case len(u.First) < firstStrokes:
+		u.First = append(u.First, s)
 		return
-	}
-	base, ok := u.Base[id]
-	if !ok {
-		return
-	}
-	r.Y -= base
-	if len(u.Now) < nowStrokes {
-		u.Now = append(u.Now, r)
-	} else {
-		u.Now[u.Total%nowStrokes] = r
+	case len(u.Now) < nowStrokes:
+		u.Now = append(u.Now, s)
+	default:
+		u.Now[u.Total%nowStrokes] = s
 	}
 	u.Total++
 }
 
-// begin fixes the first level when the first strokes are over.
-func (u *upkeepCount) begin(m Model, at time.Time) {
-	if u.Base != nil || len(u.IDs) < firstStrokes || m == nil {
-		return
-	}
-	u.Base = map[int]float32{}
-	for i, id := range u.IDs {
-		if _, ok := u.Base[id]; !ok {
-			u.Base[id] = float32(math.Log(m.Level(id, at).MS))
-		}
-		u.First[i].Y -= u.Base[id]
-	}
-	u.IDs = nil
-}
-
 // upkeep returns how the other board does.
-func (c *counts) upkeep(in Input) *Upkeep {
-	if len(in.Boards) < 2 {
+func (w *work) upkeep() *Upkeep {
+	if !w.two() {
 		return nil
 	}
+	c := &w.in.Tally.c
 	u := &c.Upkeep
-	out := &Upkeep{Board: in.Boards[1].Name, LatencyMS: paceRange(in.Model.Pace(1, soon(in.Now, c.Sides[1].Last)))}
+	out := &Upkeep{Board: w.in.Boards[1].Name}
+	if c.Sides[1].Tries > 0 {
+		out.LatencyMS = paceRange(w.pace(1))
+	}
 	for _, d := range c.Days {
 		out.Days += d.Board
 	}
 	switch {
-	case u.Base == nil:
-		out.Needs = fmt.Sprintf("%d more right strokes on %s for its first level", max(1, firstStrokes-len(u.IDs)), out.Board)
-		return out
+	case len(u.First) < firstStrokes:
+		out.Needs = fmt.Sprintf("%d more right strokes on %s for its first level", firstStrokes-len(u.First), out.Board)
 	case len(u.Now) < nowNeeded:
 		out.Needs = fmt.Sprintf("%d more right strokes on %s to compare with its first level", nowNeeded-len(u.Now), out.Board)
-		return out
+	default:
+		lag := lagOf(u.First, u.Now)
+		if math.IsInf(lag.Hi, 0) {
+			out.Needs = "the strokes typed first on " + out.Board + " once more"
+			break
+		}
+		out.Known = true
+		out.Lag = Range{math.Expm1(lag.Value), math.Expm1(lag.Lo), math.Expm1(lag.Hi)}
+		out.Fades = out.Lag.Value > fadesFrom && out.Lag.Lo > 0
 	}
-	first, v := clustered(u.First)
-	now, w := clustered(u.Now)
-	half := z80 * math.Sqrt(v+w)
-	lag := now - first
-	out.Known = true
-	out.Lag = Range{math.Expm1(lag), math.Expm1(lag - half), math.Expm1(lag + half)}
-	out.Fades = out.Lag.Value > fadesFrom && out.Lag.Lo > 0
 	return out
 }
 
-// clustered is the mean and its variance, which allows for the strokes of one
-// sitting being alike (cluster-robust, with the correction for few clusters,
-// and at least what one sitting is known to differ from another).
-func clustered(rs []residual) (mean, variance float64) {
-	n := float64(len(rs))
-	for _, r := range rs {
-		mean += float64(r.Y) / n
+// lagOf is how much later samples lie above earlier ones, in ln ms. Each
+// stroke is compared with itself alone, so that it does not matter which were
+// typed when: least squares with a level of its own for every stroke (the within
+// estimator of panel data), and a variance that allows for the strokes of one
+// sitting being alike (cluster-robust, with the correction for few clusters).
+func lagOf(first, now []sample) Range {
+	type group struct{ n, later, y float64 }
+	strokes := map[int]*group{}
+	each := func(do func(s sample, later float64, g *group)) {
+		for later, samples := range [][]sample{first, now} {
+			for _, s := range samples {
+				if strokes[s.ID] == nil {
+					strokes[s.ID] = &group{}
+				}
+				do(s, float64(later), strokes[s.ID])
+			}
+		}
 	}
-	sums := map[int32]float64{}
-	for _, r := range rs {
-		sums[r.Sitting] += float64(r.Y) - mean
+	each(func(s sample, later float64, g *group) { g.n, g.later, g.y = g.n+1, g.later+later, g.y+float64(s.Y) })
+	xx, xy := 0.0, 0.0
+	each(func(s sample, later float64, g *group) {
+		x := later - g.later/g.n
+		xx += x * x
+		xy += x * (float64(s.Y) - g.y/g.n)
+	})
+	if xx == 0 {
+		return Range{0, math.Inf(-1), math.Inf(1)} // no stroke was typed at both times
 	}
-	for _, s := range sums {
-		variance += s * s / (n * n)
-	}
-	g := float64(len(sums))
-	if g > 1 {
-		variance *= g / (g - 1)
-	}
-	return mean, max(variance, sittingNoise*sittingNoise/g)
+	lag := xy / xx
+	sums, squares := map[int32]float64{}, 0.0
+	each(func(s sample, later float64, g *group) {
+		x := later - g.later/g.n
+		e := float64(s.Y) - g.y/g.n - lag*x
+		sums[s.Sitting] += x * e
+		squares += e * e
+	})
+	// With few sittings the robust variance is too small as often as too large:
+	// it counts where it is larger than the plain one.
+	plain := squares / max(float64(len(first)+len(now)-len(strokes)-1), 1) / xx
+	least := sittingNoise * sittingNoise * (1/sittings(first) + 1/sittings(now))
+	return around(lag, math.Sqrt(max(robust(sums)/(xx*xx), plain+least)))
 }
 
-// sittingNoise is the least standard deviation of ln ms between sittings that
-// is presumed; own simulations.
-const sittingNoise = .03
+// robust is the variance of a sum of sums by cluster.
+func robust(sums map[int32]float64) (variance float64) {
+	for _, s := range sums {
+		variance += s * s
+	}
+	n := float64(len(sums))
+	return variance * n / max(n-1, 1)
+}
+
+func sittings(samples []sample) float64 {
+	met := map[int32]bool{}
+	for _, s := range samples {
+		met[s.Sitting] = true
+	}
+	return float64(len(met))
+}

@@ -1,0 +1,204 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"underlay/cmd/underlay/config"
+	"underlay/cmd/underlay/course"
+	"underlay/cmd/underlay/report"
+	"underlay/cmd/underlay/standing"
+	"underlay/drills/board"
+	"underlay/scheduler/journal"
+)
+
+func newProgress(env *Env) *cobra.Command {
+	var f progressFlags
+	c := &cobra.Command{
+		Use:   "progress",
+		Short: "Say how far you are, and what holds you back",
+		Long: `Shows how fast you are on your own mix on each board, how it went from day to
+day, what costs you most, whether a key had better be moved, and whether the
+other board fades. Ranges hold what is expected four times of five.
+
+With --page all of it is written as one file for a browser, with pictures of
+the layers. With --csv the journal is written as a table with a row a stroke
+and day.`,
+		Example: `  underlay progress
+  underlay progress --moves
+  underlay progress --page progress.html`,
+		Args: takes(0, 0),
+		RunE: func(*cobra.Command, []string) error { return env.progress(f) },
+	}
+	c.Flags().StringVar(&f.board, "board", "", "about `BOARD` instead of the one being learned, a name or a file")
+	c.Flags().BoolVar(&f.moves, "moves", false, "tell all about moving keys")
+	c.Flags().BoolVar(&f.json, "json", false, "print one JSON object")
+	c.Flags().StringVar(&f.page, "page", "", "write a page for a browser to `FILE`")
+	c.Flags().StringVar(&f.csv, "csv", "", "write a table of strokes and days to `FILE`")
+	completeNames(c, "board", env.boardNames)
+	return c
+}
+
+type progressFlags struct {
+	board, page, csv string
+	moves, json      bool
+}
+
+func (f progressFlags) check() error {
+	var given []string
+	for name, set := range map[string]bool{"--json": f.json, "--page": f.page != "", "--csv": f.csv != ""} {
+		if set {
+			given = append(given, name)
+		}
+	}
+	if len(given) > 1 {
+		return misuse("progress: --json, --page and --csv do not go together").hinted("run it once for each")
+	}
+	if f.moves && (f.csv != "" || f.page != "") {
+		return misuse("progress: --moves is for the terminal and for --json").hinted("the page tells about moves in any case")
+	}
+	return nil
+}
+
+func (e *Env) progress(f progressFlags) error {
+	if err := f.check(); err != nil {
+		return err
+	}
+	if f.csv != "" {
+		return e.progressCSV(f.csv)
+	}
+	s, learned, err := e.standing(f.board)
+	if err != nil {
+		return err
+	}
+	switch {
+	case f.json:
+		return e.json(s)
+	case f.page != "":
+		return e.written("page", f.page, func(w io.Writer) error { return report.Page(w, s, learned) })
+	}
+	lines := report.Text(s, e.width())
+	if f.moves {
+		lines = report.Moves(s, e.width())
+	}
+	_, err = fmt.Fprintln(e.Stdout, strings.Join(lines, "\n"))
+	return err
+}
+
+// standing reads boards, mix and journal, and works out where the user stands.
+// It returns the board being learned as well.
+func (e *Env) standing(first string) (standing.Standing, *board.Board, error) {
+	cfg, err := e.configuration()
+	if err != nil {
+		return standing.Standing{}, nil, err
+	}
+	w := &counting{}
+	c, err := e.counted(cfg, first, w)
+	if err != nil {
+		return standing.Standing{}, nil, err
+	}
+	w.tally.Finish()
+	s := standing.New(standing.Input{Now: e.Now(), Boards: c.Boards(), Strokes: w.strokes, Model: c.Scheduler(), Tally: w.tally})
+	for _, p := range c.Problems() {
+		s.Notes = append(s.Notes, fmt.Sprintf("%s line %d could not be read: %s", p.File, p.Line, p.Reason))
+	}
+	// Without a cache everything is read again next time; that is no failure.
+	_ = c.Keep()
+	return s, c.Boards()[0], nil
+}
+
+// counted is a course for looking back: nothing is practised, w counts.
+func (e *Env) counted(cfg config.Config, first string, w course.Watch) (*course.Course, error) {
+	boards, err := e.boardsOf(cfg, first)
+	if err != nil {
+		return nil, err
+	}
+	mix, err := e.mixOf(cfg)
+	if err != nil {
+		return nil, err
+	}
+	keys, err := e.table("keys")
+	if err != nil {
+		return nil, err
+	}
+	past := e.past()
+	past.Cache.Name = "progress"
+	past.Progress = e.reading()
+	c, err := course.New(course.Config{Boards: boards, Mix: mix, Keys: keys, Keeps: symbols(cfg.Keeps), Aim: aimOf(cfg.Aim),
+		Past: past, Watch: w, Idle: true})
+	if past.Progress != nil {
+		past.Progress(0)
+	}
+	return c, newerAdvised(err)
+}
+
+// reading gives a sign of life on a terminal while much is read; 0 clears it.
+func (e *Env) reading() func(drills int) {
+	if !e.Terminal(e.Stderr) {
+		return nil
+	}
+	told := false
+	return func(drills int) {
+		switch {
+		case drills > 0:
+			fmt.Fprintf(e.Stderr, "\rreading the journal: %d drills", drills)
+			told = true
+		case told:
+			fmt.Fprintf(e.Stderr, "\r%s\r", strings.Repeat(" ", 50))
+		}
+	}
+}
+
+// counting is a course's watch for a tally.
+type counting struct {
+	course  *course.Course
+	strokes []standing.Stroke
+	tally   *standing.Tally
+}
+
+func (c *counting) Start(k *course.Course) {
+	c.course, c.strokes = k, nil
+	for id := range k.Strokes() {
+		st := k.Stroke(id)
+		c.strokes = append(c.strokes, standing.Stroke{Stroke: k.Features(id), Symbol: st.Symbol, Keys: st.Stroke})
+	}
+	c.tally = standing.NewTally(c, k.Scheduler(), c.strokes)
+}
+
+func (c *counting) Drill(d journal.Drill)             { c.tally.Add(d) }
+func (c *counting) MarshalBinary() ([]byte, error)    { return c.tally.MarshalBinary() }
+func (c *counting) UnmarshalBinary(b []byte) error    { return c.tally.UnmarshalBinary(b) }
+func (c *counting) Board(d journal.Drill) (int, bool) { return c.course.BoardOf(d) }
+func (c *counting) Stroke(b int, k journal.Key) (int, bool) {
+	return c.course.Find(b, k.Symbol, k.Stroke)
+}
+
+// progressCSV writes what was typed by stroke and day, on whatever board.
+func (e *Env) progressCSV(file string) error {
+	var rows standing.Rows
+	if e.Dirs.Data != "" {
+		h, err := journal.Read(journal.NewDisk(e.Dirs.Journal()).FS())
+		if err != nil {
+			return err
+		}
+		for d := range h.Drills(journal.Position{}) {
+			rows.Add(d)
+		}
+		if err := h.Err(); err != nil {
+			return err
+		}
+	}
+	return e.written("table", file, func(w io.Writer) error { return report.CSV(w, rows.All()) })
+}
+
+// written writes a file and says so.
+func (e *Env) written(what, file string, write func(io.Writer) error) error {
+	if err := report.Write(file, write); err != nil {
+		return failure("%w", tried("write the "+what, file, err))
+	}
+	_, err := fmt.Fprintf(e.Stdout, "the %s is in %s\n", what, safe(file))
+	return err
+}

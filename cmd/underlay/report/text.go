@@ -1,0 +1,299 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"underlay/cmd/underlay/standing"
+	"underlay/drills/board"
+)
+
+// Text returns progress as lines of at most width cells: one screen of 24 lines
+// at 80 cells and more. All text from outside is safe to show.
+func Text(s standing.Standing, width int) []string {
+	t := &text{s: s, width: max(40, min(width, 100))}
+	t.head()
+	if !t.learned().Known {
+		t.empty()
+		return t.lines
+	}
+	t.readiness()
+	t.curve()
+	t.holdsBack()
+	t.foot()
+	return t.lines
+}
+
+type text struct {
+	s     standing.Standing
+	width int
+	lines []string
+}
+
+func (t *text) learned() standing.Side { return t.s.Boards[0] }
+func (t *text) two() bool              { return len(t.s.Boards) == 2 }
+
+// add adds a line, cut to the width.
+func (t *text) add(format string, args ...any) {
+	line := strings.TrimRight(fmt.Sprintf(format, args...), " ")
+	t.lines = append(t.lines, fit(line, t.width))
+}
+
+// say adds a label and the text that belongs to it, broken between words.
+func (t *text) say(label, words string) {
+	const indent = 13
+	for i, line := range wrap(words, t.width-indent) {
+		if i > 0 {
+			label = ""
+		}
+		t.add(" %s%s", pad(label, indent-1), line)
+	}
+}
+
+// wrap breaks text between words into lines of at most width cells.
+func wrap(words string, width int) []string {
+	var out []string
+	line := ""
+	for word := range strings.FieldsSeq(words) {
+		switch {
+		case line == "":
+			line = word
+		case len([]rune(line))+1+len([]rune(word)) <= width:
+			line += " " + word
+		default:
+			out = append(out, line)
+			line = word
+		}
+	}
+	return append(out, line)
+}
+
+func (t *text) head() {
+	b := t.learned()
+	left := " progress"
+	about := fmt.Sprintf("%s, %s, %s", board.Safe(b.Name), count(b.Sessions, "practised session", "practised sessions"), day(t.s.At))
+	t.add("%s%s", left, right(about, t.width-len(left)-1))
+	t.add("")
+}
+
+// empty says what is needed where nothing was practised.
+func (t *text) empty() {
+	t.say("", "Nothing has been practised on "+board.Safe(t.learned().Name)+" yet. One session shows first speeds; ten practised sessions an outlook.")
+	if t.two() {
+		t.say("", "Some lines on "+board.Safe(t.s.Boards[1].Name)+" now, before its speed changes, give the level to compare with.")
+	}
+	t.say("", "The command underlay starts a session.")
+	t.notes()
+}
+
+func (t *text) readiness() {
+	r := t.s.Readiness
+	if r.Known {
+		t.say("readiness", fmt.Sprintf("%s (%s) %s", percent(r.Share.Value), percents(r.Share), ready(r, t.two())))
+	} else {
+		t.say("readiness", "not known yet: "+r.Needs)
+	}
+	t.probes(r)
+	for _, b := range t.s.Boards {
+		if b.Known {
+			t.say(board.Safe(b.Name), fmt.Sprintf("%s ms a stroke with repair (%s), %s characters a minute",
+				whole(b.LatencyMS.Value), span(b.LatencyMS), whole(b.CharsAMinute.Value)))
+		}
+	}
+	if t.two() && r.Known {
+		for i, line := range outlooks(r) {
+			t.say([]string{"outlook", ""}[min(i, 1)], line)
+		}
+	}
+	if t.s.Upkeep != nil {
+		t.say("upkeep", kept(*t.s.Upkeep))
+	}
+	t.add("")
+}
+
+func (t *text) probes(r standing.Readiness) {
+	if r.Probe == nil {
+		return
+	}
+	words := fmt.Sprintf("%s (%s) by %s typed on both boards", percent(r.Probe.Share.Value), percents(r.Probe.Share), count(r.Probe.Lines, "probe line", "probe lines"))
+	if r.Disagree {
+		words += "; the two disagree"
+	}
+	t.say("", words)
+}
+
+// curve draws the board being learned from day to day.
+func (t *text) curve() {
+	days := learnedDays(t.s.Days)
+	if len(days) == 0 {
+		return
+	}
+	const height, margin = 4, 13
+	c := newCurve(days, t.width-margin-1, height)
+	b := t.learned()
+	t.add(" %s%s", pad("by day", margin-1), fmt.Sprintf("expected ms a stroke; %s steady, %s of all use", count(b.States.Steady, "stroke", "strokes"), percent(b.States.SteadyUse)))
+	for i, line := range c.lines() {
+		label := ""
+		switch i {
+		case 0:
+			label = whole(c.hi)
+		case height - 1:
+			label = whole(c.lo)
+		}
+		t.add(" %s %s", right(label, margin-2), line)
+	}
+	from, to := dayOf(days[0].Date), dayOf(days[len(days)-1].Date)
+	left := from.Format("2 Jan")
+	t.add(" %s%s%s", strings.Repeat(" ", margin-1), left, right(to.Format("2 Jan 2006"), t.width-margin-1-len(left)))
+	if marks := c.marks(); marks != "" {
+		t.add(" %s%s", pad("changed", margin-1), marks)
+	}
+	t.today(days[len(days)-1])
+	t.add("")
+}
+
+// today tells the latest day: how it went, and what had stayed overnight.
+func (t *text) today(d standing.Day) {
+	words := fmt.Sprintf("%s: %s min, %s, slips %s, median %s ms", dayOf(d.Date).Format("2 Jan"), whole(d.Minutes),
+		count(d.Strokes, "stroke", "strokes"), percent(float64(d.Slips)/float64(max(d.Strokes, 1))), whole(d.MedianMS))
+	if d.First > 0 && d.FirstMS > 0 {
+		words += fmt.Sprintf(", first met %s", whole(d.FirstMS))
+	}
+	t.say("last day", words)
+}
+
+func (t *text) holdsBack() {
+	h := t.s.HoldsBack
+	t.say("holds back", fmt.Sprintf("%s ms per 1,000 characters more than on %s", whole(h.TotalMS.Value), board.Safe(h.Against)))
+	strokes, groups := h.Strokes, topGroups(h)
+	rows := min(4, max(len(strokes), len(groups)))
+	wide := t.width >= 78
+	for i := range rows {
+		var left, other string
+		if i < len(strokes) && strokes[i].MS.Value > 0 {
+			left = t.cost(strokes[i], strokes[0].MS.Value, 12, 9)
+		}
+		if wide && i < len(groups) && groups[i].MS.Value > 0 {
+			other = t.cost(groups[i], groups[0].MS.Value, 19, 7)
+		}
+		if left+other != "" {
+			t.add("   %s  %s", pad(left, 36), other)
+		}
+	}
+}
+
+// topGroups is what layers and fingers cost, the most expensive ones.
+func topGroups(h standing.HoldsBack) []standing.Cost {
+	var out []standing.Cost
+	out = append(out, h.Layers[:min(2, len(h.Layers))]...)
+	return append(out, h.Fingers[:min(2, len(h.Fingers))]...)
+}
+
+func (t *text) cost(c standing.Cost, max float64, name, width int) string {
+	return fmt.Sprintf("%s %s %s %s", pad(symbol(board.Symbol(c.Name)), name), pad(bar(c.MS.Value, max, width), width), right(whole(c.MS.Value), 6), string(c.Sure))
+}
+
+func (t *text) foot() {
+	t.say("slips", slipShares(t.s.Slips))
+	t.say("moving keys", moved(t.s.Moves))
+	t.notes()
+}
+
+func (t *text) notes() {
+	for _, n := range t.s.Notes {
+		t.say("note", board.Safe(n))
+	}
+}
+
+// Moves returns the advice on moving symbols, all of it, as lines.
+func Moves(s standing.Standing, width int) []string {
+	t := &text{s: s, width: max(40, min(width, 100))}
+	t.head()
+	m := s.Moves
+	t.say("moving keys", moved(m))
+	if m.Known {
+		t.say("", fmt.Sprintf("The board as it is: %s ms per 1,000 characters once its layers are settled.", whole(m.CostMS)))
+	}
+	for i, mv := range m.Advice {
+		t.add("")
+		t.say(fmt.Sprintf("%d", i+1), moveWords(mv))
+		t.say("", moveFigures(mv))
+	}
+	t.add("")
+	t.say("", assumed(m))
+	t.notes()
+	return t.lines
+}
+
+func learnedDays(all []standing.Day) []standing.Day {
+	var out []standing.Day
+	for _, d := range all {
+		if d.Learned && d.LatencyMS.Value > 0 {
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// curve is latencies over days, drawn into braille cells.
+type curve struct {
+	days   []standing.Day
+	width  int
+	height int
+	lo, hi float64
+}
+
+func newCurve(days []standing.Day, width, height int) curve {
+	c := curve{days: days, width: width, height: height, lo: math.Inf(1), hi: math.Inf(-1)}
+	for _, d := range days {
+		c.lo, c.hi = min(c.lo, d.LatencyMS.Value), max(c.hi, d.LatencyMS.Value)
+	}
+	if c.hi-c.lo < .02*c.hi {
+		c.hi += .01 * c.hi
+		c.lo -= .01 * c.lo
+	}
+	return c
+}
+
+// x is the dot column of a day: the first on the left edge, the last on the right.
+func (c curve) x(i int) int {
+	first, last := dayOf(c.days[0].Date), dayOf(c.days[len(c.days)-1].Date)
+	if !last.After(first) {
+		return 0
+	}
+	at := dayOf(c.days[i].Date).Sub(first).Hours() / last.Sub(first).Hours()
+	return int(math.Round(at * float64(2*c.width-1)))
+}
+
+func (c curve) y(i int) int {
+	return int(math.Round((c.hi - c.days[i].LatencyMS.Value) / (c.hi - c.lo) * float64(4*c.height-1)))
+}
+
+// lines draws the curve. Days apart are joined where no more than one lies
+// between them, so that breaks can be seen.
+func (c curve) lines() []string {
+	d := newDots(c.width, c.height)
+	for i, day := range c.days {
+		d.set(c.x(i), c.y(i))
+		if i > 0 && day.Gap <= 1 {
+			d.line(c.x(i-1), c.y(i-1), c.x(i), c.y(i))
+		}
+	}
+	return d.lines()
+}
+
+// marks is a line with a sign under every day on which the board changed.
+func (c curve) marks() string {
+	line := []rune(strings.Repeat(" ", c.width))
+	found := false
+	for i, d := range c.days {
+		if d.Changed {
+			line[c.x(i)/2], found = '^', true
+		}
+	}
+	if !found {
+		return ""
+	}
+	return strings.TrimRight(string(line), " ")
+}

@@ -1,0 +1,168 @@
+package standing_test
+
+import (
+	"encoding/json"
+	"math"
+	"testing"
+	"time"
+
+	"underlay/cmd/underlay/standing"
+	"underlay/cmd/underlay/standing/standingtest"
+)
+
+func invent(t testing.TB, boards ...string) *standingtest.Invented {
+	t.Helper()
+	v, err := standingtest.New(boards...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
+}
+
+func practise(t testing.TB, v *standingtest.Invented, from, to int) {
+	t.Helper()
+	if err := v.Practise(from, to); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func standingOf(t testing.TB, v *standingtest.Invented, day int) standing.Standing {
+	t.Helper()
+	s, err := v.Standing(standingtest.Start().AddDate(0, 0, day))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// The readiness of a simulated typist is near the truth, by the model and by
+// the probes, and they agree; the truth is what the typist computes from its own
+// skill.
+func TestReadinessIsNearTheTruth(t *testing.T) {
+	v := invent(t, "split-38", "ansi-61")
+	practise(t, v, 0, 25)
+	s := standingOf(t, v, 25)
+	r, truth := s.Readiness, v.Pace(1)/v.Pace(0)
+	if !r.Known || math.Abs(math.Log(r.Share.Value/truth)) > .1 {
+		t.Errorf("readiness %v, truth %v", r.Share, truth)
+	}
+	if r.Share.Lo > truth || r.Share.Hi < truth {
+		t.Errorf("the range %v leaves out %v", r.Share, truth)
+	}
+	if r.Probe == nil || math.Abs(math.Log(r.Probe.Share.Value/truth)) > .1 {
+		t.Errorf("by probes %+v, truth %v", r.Probe, truth)
+	}
+	if r.Disagree {
+		t.Errorf("model %v and probes %v are said to disagree", r.Share, r.Probe.Share)
+	}
+	for b, side := range s.Boards {
+		if math.Abs(math.Log(side.LatencyMS.Value/v.Pace(b))) > .1 {
+			t.Errorf("%s: %v ms a stroke, truth %v", side.Name, side.LatencyMS, v.Pace(b))
+		}
+		if got := side.CharsAMinute.Value * side.LatencyMS.Value; math.Abs(got-60000) > 1e-6 {
+			t.Errorf("%s: speed times time is %v ms, want a minute", side.Name, got)
+		}
+	}
+}
+
+// What costs, by stroke, by layer and by finger, is the same in all three ways
+// of summing.
+func TestCostsAddUp(t *testing.T) {
+	v := invent(t, "split-38", "ansi-61")
+	practise(t, v, 0, 6)
+	h := standingOf(t, v, 6).HoldsBack
+	sum := func(costs []standing.Cost) (ms, use float64) {
+		for _, c := range costs {
+			ms += c.MS.Value
+			use += c.PerMille
+			if math.Abs(c.SlowMS+c.SlipsMS-c.MS.Value) > 1e-6 {
+				t.Errorf("%s: %v by latency and %v by slips make %v", c.Name, c.SlowMS, c.SlipsMS, c.MS.Value)
+			}
+		}
+		return ms, use
+	}
+	strokes, use := sum(h.Strokes)
+	layers, _ := sum(h.Layers)
+	fingers, _ := sum(h.Fingers)
+	if math.Abs(strokes-layers) > 1e-6*strokes || math.Abs(strokes-fingers) > 1e-6*strokes {
+		t.Errorf("strokes %v, layers %v, fingers %v", strokes, layers, fingers)
+	}
+	if math.Abs(use-1000) > 1e-6 {
+		t.Errorf("the strokes make up %v per mille", use)
+	}
+	if math.Abs(strokes-h.TotalMS.Value) > .1*h.TotalMS.Value {
+		t.Errorf("strokes sum to %v, the boards differ by %v", strokes, h.TotalMS.Value)
+	}
+}
+
+// With one board the yardstick is its base layer.
+func TestOneBoard(t *testing.T) {
+	v := invent(t, "split-38")
+	practise(t, v, 0, 5)
+	s := standingOf(t, v, 5)
+	if s.Readiness.Against != "the base layer" || !s.Readiness.Known || s.Readiness.Share.Value >= 1 || s.Readiness.Share.Value <= .2 {
+		t.Errorf("readiness %+v", s.Readiness)
+	}
+	if s.Upkeep != nil || s.Readiness.Probe != nil || len(s.Readiness.Outlook) > 0 {
+		t.Errorf("upkeep %v, probes %v, outlook %v", s.Upkeep, s.Readiness.Probe, s.Readiness.Outlook)
+	}
+}
+
+// Nothing practised, one session, and both boards untouched but one: all of it
+// can be told, without a figure that is no number.
+func TestLittlePractice(t *testing.T) {
+	for name, days := range map[string]int{"nothing": 0, "one session": 1, "two": 2} {
+		for _, boards := range [][]string{{"split-38", "ansi-61"}, {"split-38"}, {"ansi-61"}} {
+			v := invent(t, boards...)
+			practise(t, v, 0, days)
+			s := standingOf(t, v, days)
+			if _, err := json.Marshal(s); err != nil {
+				t.Errorf("%s on %v: %v", name, boards, err)
+			}
+			if days == 0 && (s.Readiness.Known || s.Readiness.Needs == "" || s.Boards[0].Known || s.HoldsBack.Needs == "" || s.Moves.Known) {
+				t.Errorf("%s on %v: %+v", name, boards, s.Readiness)
+			}
+			if days > 0 && len(boards) == 2 && s.Readiness.OutlookNeeds == 0 {
+				t.Errorf("%s: an outlook after %d days", name, days)
+			}
+		}
+	}
+}
+
+// The days hold what was typed: in all, as the rows of the table do, which are
+// counted in another way.
+func TestDaysAgreeWithRows(t *testing.T) {
+	v := invent(t, "split-38", "ansi-61")
+	practise(t, v, 0, 4)
+	practise(t, v, 9, 11)
+	var rows standing.Rows
+	for d := range v.Drills() {
+		rows.Add(d)
+	}
+	type total struct {
+		tries, slips int
+		minutes      float64
+	}
+	want := map[[2]string]total{}
+	for _, r := range rows.All() {
+		w := want[[2]string{r.Date, r.Board}]
+		want[[2]string{r.Date, r.Board}] = total{w.tries + r.Tries, w.slips + r.Slips, w.minutes + r.Minutes}
+	}
+	s := standingOf(t, v, 11)
+	if len(s.Days) != len(want) {
+		t.Errorf("%d days and boards, want %d", len(s.Days), len(want))
+	}
+	for _, d := range s.Days {
+		w := want[[2]string{d.Date, d.Board}]
+		if d.Strokes != w.tries || d.Slips != w.slips || math.Abs(d.Minutes-w.minutes) > 1e-6 {
+			t.Errorf("%s on %s: %d strokes, %d slips, %v minutes; the rows have %+v", d.Date, d.Board, d.Strokes, d.Slips, d.Minutes, w)
+		}
+		gap := 0
+		if d.Date == standingtest.Start().AddDate(0, 0, 9).Format(time.DateOnly) {
+			gap = 5
+		}
+		if d.Gap != gap {
+			t.Errorf("%s: a gap of %d days, want %d", d.Date, d.Gap, gap)
+		}
+	}
+}
