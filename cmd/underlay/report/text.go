@@ -102,9 +102,7 @@ func (t *text) readiness() {
 		}
 	}
 	if t.two() && r.Known {
-		for i, line := range outlooks(r) {
-			t.say([]string{"outlook", ""}[min(i, 1)], line)
-		}
+		t.say("outlook", nextOutlook(r))
 	}
 	if t.s.Upkeep != nil {
 		t.say("upkeep", kept(*t.s.Upkeep))

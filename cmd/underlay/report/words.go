@@ -79,7 +79,10 @@ func ready(r standing.Readiness, two bool) string {
 
 // outlooks words the chance to get somewhere, a line each.
 func outlooks(r standing.Readiness) []string {
-	if r.OutlookNeeds > 0 {
+	switch {
+	case r.Since != "":
+		return []string{"faster than on " + board.Safe(r.Against) + " since " + day(dayOf(r.Since))}
+	case r.OutlookNeeds > 0:
 		return []string{count(r.OutlookNeeds, "more practised session is", "more practised sessions are") + " needed for an outlook"}
 	}
 	var out []string
@@ -87,6 +90,17 @@ func outlooks(r standing.Readiness) []string {
 		out = append(out, outlook(o, board.Safe(r.Against)))
 	}
 	return out
+}
+
+// nextOutlook is the line on what is not reached yet, or the last one.
+func nextOutlook(r standing.Readiness) string {
+	lines := outlooks(r)
+	for i, o := range r.Outlook {
+		if !o.Reached && i < len(lines) {
+			return lines[i]
+		}
+	}
+	return strings.Join(lines[max(0, len(lines)-1):], "")
 }
 
 func outlook(o standing.Outlook, other string) string {
