@@ -120,11 +120,10 @@ const machineFile = "machine"
 // up at random at first use and kept in the directory state, which is not to
 // be synchronised between machines.
 func Machine(state string) (string, error) {
-	path := filepath.Join(state, machineFile)
-	if name, err := readMachine(path); !errors.Is(err, fs.ErrNotExist) {
+	if name, err := KnownMachine(state); name != "" || err != nil {
 		return name, err
 	}
-	s := NewDisk(state)
+	path := filepath.Join(state, machineFile)
 	lock := flock.New(path+".lock", flock.SetPermissions(0o600))
 	if err := makeDir(state); err != nil {
 		return "", err
@@ -133,15 +132,20 @@ func Machine(state string) (string, error) {
 		return "", fmt.Errorf("make up a name for this machine: %w", err)
 	}
 	defer lock.Unlock()
-	if name, err := readMachine(path); !errors.Is(err, fs.ErrNotExist) {
+	if name, err := KnownMachine(state); name != "" || err != nil {
 		return name, err
 	}
 	name := strings.ToLower(rand.Text())[:machineLen]
-	return name, s.Replace(machineFile, []byte(name+"\n"))
+	return name, NewDisk(state).Replace(machineFile, []byte(name+"\n"))
 }
 
-func readMachine(path string) (string, error) {
+// KnownMachine returns what Machine does, or "" where no name was made up yet.
+func KnownMachine(state string) (string, error) {
+	path := filepath.Join(state, machineFile)
 	b, err := os.ReadFile(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return "", nil
+	}
 	if err != nil {
 		return "", err
 	}

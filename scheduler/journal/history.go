@@ -60,18 +60,28 @@ func (h *History) size(name string) int64 {
 // passed over and told by Problems and Err.
 func (h *History) Drills(from Position) iter.Seq[Drill] {
 	return func(yield func(Drill) bool) {
-		struck, err := h.struckSince(from)
-		m := h.merge(from)
-		defer m.close()
-		h.problems, h.err, h.at, h.read = nil, err, Position{}, 0
-		for d := range m.drills() {
-			h.read = m.read()
-			if !struck[d.Session] && !yield(d) {
-				return
-			}
-		}
-		h.finish(m, struck)
+		h.each(from, func(d Drill, struck bool) bool { return struck || yield(d) })
 	}
+}
+
+// All yields all drills as Drills does, and tells of each whether its session was struck.
+func (h *History) All() iter.Seq2[Drill, bool] {
+	return func(yield func(Drill, bool) bool) { h.each(Position{}, yield) }
+}
+
+// each hands over drills until yield returns false.
+func (h *History) each(from Position, yield func(d Drill, struck bool) bool) {
+	struck, err := h.struckSince(from)
+	m := h.merge(from)
+	defer m.close()
+	h.problems, h.err, h.at, h.read = nil, err, Position{}, 0
+	for d := range m.drills() {
+		h.read = m.read()
+		if !yield(d, struck[d.Session]) {
+			return
+		}
+	}
+	h.finish(m, struck)
 }
 
 // finish keeps what there is to tell after all was read.
