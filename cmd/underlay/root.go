@@ -19,6 +19,7 @@ func commands(env *Env) []*cobra.Command {
 		newWhere(env),
 		newBoard(env),
 		newProgress(env),
+		newJournal(env),
 		newCompletion(env),
 		newMan(env),
 		newVersion(env),

@@ -39,7 +39,7 @@ func Open(s Store, machine string) (*Journal, error) {
 	if err != nil {
 		return nil, err
 	}
-	j := &Journal{store: s, machine: machine, name: machine + suffix, unlock: unlock, size: -1}
+	j := &Journal{store: s, machine: machine, name: FileName(machine), unlock: unlock, size: -1}
 	if err := j.firstHeader(); err != nil {
 		return nil, errors.Join(err, unlock())
 	}
@@ -281,3 +281,6 @@ func (j *Journal) write(f File, line []byte) error {
 	}
 	return err
 }
+
+// FileName is the name of a machine's file.
+func FileName(machine string) string { return machine + suffix }

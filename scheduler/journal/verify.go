@@ -30,6 +30,7 @@ type FileReport struct {
 	Lines    int       `json:"lines"` // with their end, good and bad
 	Boards   int       `json:"boards"`
 	Drills   int       `json:"drills"`
+	Strokes  int       `json:"strokes"`
 	Strikes  int       `json:"strikes"`
 	Others   int       `json:"others"` // of kinds that this version does not know
 	First    time.Time `json:"first,omitzero"`
@@ -48,7 +49,7 @@ func Verify(dir fs.FS) (Report, error) {
 	if err != nil {
 		return Report{}, err
 	}
-	v := verifier{dec: newDecoder(), sessions: map[string]bool{}, hashes: map[string]bool{}, met: map[drillID]bool{}}
+	v := verifier{report: Report{Files: []FileReport{}}, dec: newDecoder(), sessions: map[string]bool{}, hashes: map[string]bool{}, met: map[drillID]bool{}}
 	for _, f := range h.files {
 		if err := v.file(dir, f); err != nil {
 			return v.report, err
@@ -62,8 +63,8 @@ func Verify(dir fs.FS) (Report, error) {
 		delete(v.hashes, hash)
 	}
 	v.report.Sessions = len(v.sessions)
-	v.report.Struck = slices.Sorted(maps.Keys(struck))
-	v.report.NoBoard = slices.Sorted(maps.Keys(v.hashes))
+	v.report.Struck = append([]string{}, slices.Sorted(maps.Keys(struck))...)
+	v.report.NoBoard = append([]string{}, slices.Sorted(maps.Keys(v.hashes))...)
 	return v.report, nil
 }
 
@@ -87,7 +88,7 @@ func (v *verifier) file(dir fs.FS, f FilePosition) error {
 			v.line(l, &r)
 		}
 	}
-	r.Lines, r.Problems = l.count, l.told()
+	r.Lines, r.Problems = l.count, append([]Problem{}, l.told()...) // never null in JSON
 	v.report.Files = append(v.report.Files, r)
 	if errors.Is(err, io.EOF) {
 		return nil
@@ -116,6 +117,7 @@ func (v *verifier) line(l *lines, f *FileReport) {
 		f.Others++
 	case Drill:
 		f.Drills++
+		f.Strokes += len(r.Keys)
 		v.drill(r, drillID{r.At.UnixMilli(), checksum(l.text)}, f)
 	}
 }
