@@ -15,7 +15,7 @@ func newBoard(env *Env) *cobra.Command {
 		`A board is a keyboard with its keys and its layers, described in a file of its
 own. BOARD is a name or a file everywhere: the name of a file in the boards
 directory beside the configuration, or of a board that comes with the program.`,
-		newBoardList(env), newBoardShow(env), newBoardCheck(env), newBoardStrokes(env), newBoardCompare(env))
+		newBoardList(env), newBoardShow(env), newBoardCheck(env), newBoardStrokes(env), newBoardCompare(env), newBoardSheet(env))
 }
 
 // boardLine is a board as `board list` tells it.
@@ -129,7 +129,7 @@ func (e *Env) showLayers(b *board.Board, only string) error {
 			continue
 		}
 		fmt.Fprintf(e.Stdout, "\n%s\n\n", layerHead(b, layer))
-		for _, line := range b.Text(layer, e.width()-2, board.Stroke{}) {
+		for _, line := range b.TextEntered(layer, 0, e.width()-2) {
 			fmt.Fprintln(e.Stdout, strings.TrimRight("  "+line, " "))
 		}
 	}

@@ -15,6 +15,17 @@ import (
 // blanks. Where the board does not fit with three cells a key, the lines are
 // longer than width.
 func (b *Board) Text(layer string, width int, with Stroke) []string {
+	return b.text(layer, 0, width, with, marksOf(with, false))
+}
+
+// TextEntered draws a layer like Text, at a level: 0 plain, 1 with Shift, 2
+// with AltGraph, 3 with both. The keys that open the layer are in angle marks.
+func (b *Board) TextEntered(layer string, level, width int) []string {
+	enters, _ := b.Enters(layer)
+	return b.text(layer, level, width, Stroke{}, marksOf(enters, true))
+}
+
+func (b *Board) text(layer string, level, width int, with Stroke, marks map[Position]string) []string {
 	right, height := 0.0, 1.0
 	for _, k := range b.keys {
 		right = max(right, k.X+k.W)
@@ -30,18 +41,22 @@ func (b *Board) Text(layer string, width int, with Stroke) []string {
 		}
 	}
 	c := &canvas{cell: cell, height: height}
-	marks := marksOf(with)
 	for _, k := range b.keys {
-		c.put(k, b.textOf(layer, with.Level, k, marks, cell))
+		at := level
+		if marks[k.Position] == "[]" {
+			at = with.Level
+		}
+		c.put(k, b.textOf(layer, at, k, marks, cell))
 	}
 	return c.lines()
 }
 
-// marksOf says how the keys of a stroke are set off.
-func marksOf(s Stroke) map[Position]string {
+// marksOf says how the keys of a stroke are set off. enters is a stroke without
+// its last key.
+func marksOf(s Stroke, enters bool) map[Position]string {
 	marks := map[Position]string{}
 	for i, p := range s.Keys {
-		if i < len(s.Keys)-1 && p.As != AsCombo && p.As != AsPress && p.As != AsTap {
+		if (enters || i < len(s.Keys)-1) && p.As != AsCombo && p.As != AsPress && p.As != AsTap {
 			marks[p.Position] = "<>"
 		} else {
 			marks[p.Position] = "[]"
@@ -52,10 +67,7 @@ func marksOf(s Stroke) map[Position]string {
 
 func (b *Board) textOf(layer string, level int, k Key, marks map[Position]string, cell int) string {
 	mark, marked := marks[k.Position]
-	l := b.Legend(layer, k.Position)
-	if mark == "[]" {
-		l = b.LegendAt(layer, level, k.Position)
-	}
+	l := b.LegendAt(layer, level, k.Position)
 	room := min(4, cell-1)
 	if marked {
 		room = max(cell-2, 1)
