@@ -11,7 +11,7 @@ import (
 // This file makes lines that bring what is wanted, in its proportion.
 
 // brought is how many strokes that are wanted one drill of lines aims at.
-const brought = 10
+const brought = 12
 
 // bringing draws a text that brings what a plan wants. Of many texts the one
 // that comes nearest to a random part of the plan is taken; what it lacks is
@@ -23,7 +23,7 @@ func (l *language) bringing(plan []want, rng *rand.Rand) told {
 			aim[r] = 0
 		}
 	}
-	for _, s := range apportion(paired(plan), brought, rng) {
+	for _, s := range apportion(l.stressed(paired(plan)), brought, rng) {
 		if r, ok := s.Rune(); ok {
 			aim[r]++
 		}
@@ -68,6 +68,19 @@ func paired(plan []want) []want {
 	return out
 }
 
+// stressed gives more of the aim to what the lines of the language bring less
+// often by themselves than is wanted, since the rest comes too often.
+func (l *language) stressed(plan []want) []want {
+	const stress = .1
+	out := slices.Clone(plan)
+	for i, w := range out {
+		r, _ := w.symbol.Rune()
+		itself := l.usually[r] / (w.share * brought)
+		out[i].share *= 1 + stress*(1-min(itself, 1))
+	}
+	return normal(out)
+}
+
 // nearness is how near a text comes to an aim: what it has of it, less what
 // it has too much. What is lacking counts half where it can be put in.
 func nearness(t told, aim map[rune]int) float64 {
@@ -97,25 +110,33 @@ func lacking(t told, aim map[rune]int) []rune {
 // fitsBody tells whether a character may stand in the body of any string.
 func fitsBody(r rune) bool { return !strings.ContainsRune("\"'`\\\n", r) }
 
-// with puts characters into the bodies of strings: brackets around the body's
-// word, other marks behind it.
+// with puts characters into the body of a string: pairs of brackets, and
+// quotes other than the string's own, around its word, other marks behind it.
 func (t told) with(more []rune, rng *rand.Rand) told {
-	if len(t.bodies) == 0 {
+	if len(t.bodies) == 0 || len(more) == 0 {
 		return t
 	}
-	rng.Shuffle(len(more), func(i, j int) { more[i], more[j] = more[j], more[i] })
-	var open, shut, rest string
-	for _, r := range more {
-		i := strings.IndexRune(openers, r)
-		switch {
-		case !fitsBody(r) || strings.ContainsRune(closers, r) && !slices.Contains(more, rune(openers[strings.IndexRune(closers, r)])):
-		case i >= 0:
-			open, shut = open+openers[i:i+1], closers[i:i+1]+shut
-		case strings.ContainsRune(closers, r):
-		default:
-			rest += string(r)
+	at := t.bodies[rng.IntN(len(t.bodies))]
+	own := t.text[max(at.from-1, 0):at.from]
+	open, shut, rest := "", "", ""
+	around := func(o, c string) { open, shut = open+o, c+shut }
+	for i := range openers {
+		o, c := openers[i:i+1], closers[i:i+1]
+		for range max(strings.Count(string(more), o), strings.Count(string(more), c)) {
+			around(o, c)
 		}
 	}
-	at := t.bodies[rng.IntN(len(t.bodies))]
+	rng.Shuffle(len(more), func(i, j int) { more[i], more[j] = more[j], more[i] })
+	for i, r := range more {
+		switch c := string(r); {
+		case isOpener(c) || isCloser(c):
+		case isQuote(c) && c != own && slices.Index(more, r) == i:
+			for range (strings.Count(string(more), c) + rng.IntN(2)) / 2 {
+				around(c, c)
+			}
+		case fitsBody(r):
+			rest += c
+		}
+	}
 	return told{text: t.text[:at.from] + open + t.text[at.from:at.to] + shut + rest + t.text[at.to:]}
 }

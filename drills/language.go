@@ -28,6 +28,7 @@ type language struct {
 	prose      bool             // mostly text, no expressions
 	shouts     float64          // share of lines with the language\'s words in capitals
 	seldom     map[rune]float64 // see addSeldom
+	usually    map[rune]float64 // how often each character comes in one text
 }
 
 // shape is one of the commonest lines, in tokens.

@@ -98,7 +98,10 @@ func (l *language) addSeldom(t *corpus.Table) {
 			known += t.Symbols()[s]
 		}
 	}
-	l.seldom = map[rune]float64{}
+	l.seldom, l.usually = map[rune]float64{}, map[rune]float64{}
+	for r, n := range got {
+		l.usually[r] = n / texts
+	}
 	for s, n := range t.Symbols() {
 		if r, ok := board.Symbol(s).Rune(); ok && known > 0 {
 			l.seldom[r] = math.Log((n/known*all + little) / (got[r] + little))

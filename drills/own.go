@@ -30,8 +30,9 @@ func Own(r io.Reader, b *board.Board, o Options) ([]Drill, error) {
 	in := bufio.NewReader(r)
 	for len(out) < ownDrills {
 		line, err := readLine(in)
-		for _, piece := range cut(clean(line), ownLongest) {
-			if d, ok := g.own(piece); ok {
+		pieces := cut(clean(line), ownLongest)
+		for i, piece := range pieces {
+			if d, ok := g.own(piece, i == len(pieces)-1); ok {
 				out = append(out, d)
 			}
 		}
@@ -102,13 +103,16 @@ func cut(line string, n int) []string {
 	return pieces
 }
 
-// own makes a drill of one line; false where it is too short or holds what
-// may not be asked for.
-func (g *Generator) own(line string) (Drill, bool) {
-	if utf8.RuneCountInString(line) < ownShorter || !g.typed(line) {
+// own makes a drill of a line, or of a piece, which has no Enter at its end;
+// false where it is too short or holds what may not be asked for.
+func (g *Generator) own(piece string, ends bool) (Drill, bool) {
+	if utf8.RuneCountInString(piece) < ownShorter || !g.typed(piece) {
 		return Drill{}, false
 	}
-	return g.drill(OwnLine, symbolsOf(line+"\n"), true), true
+	if ends {
+		piece += "\n"
+	}
+	return g.drill(OwnLine, symbolsOf(piece), true), true
 }
 
 func symbolsOf(text string) []board.Symbol {
