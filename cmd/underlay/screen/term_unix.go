@@ -3,6 +3,7 @@
 package screen
 
 import (
+	"os"
 	"sync/atomic"
 	"time"
 
@@ -12,12 +13,18 @@ import (
 // openTerminal returns the terminal of the process, and when bytes last came
 // from it (Unix time in ns).
 func openTerminal() (tcell.Screen, *atomic.Int64, error) {
+	known, err := tcell.LookupTerminfo(os.Getenv("TERM"))
+	if err != nil {
+		return nil, nil, err
+	}
+	info := *known
+	info.PadChar = "" // or tcell sleeps where a VT100 on a serial line had to be waited for
 	tty, err := tcell.NewDevTty()
 	if err != nil {
 		return nil, nil, err
 	}
 	stamped := &stampedTty{Tty: tty}
-	s, err := tcell.NewTerminfoScreenFromTty(stamped)
+	s, err := tcell.NewTerminfoScreenFromTtyTerminfo(stamped, &info)
 	return s, &stamped.read, err
 }
 

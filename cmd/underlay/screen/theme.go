@@ -42,7 +42,7 @@ func monochrome() [looks]tcell.Style {
 		accent: d.Bold(true),
 		target: d.Bold(true).Reverse(true),
 		hold:   d.Bold(true),
-		lit:    d.Underline(true),
+		lit:    d.Bold(true),
 		slip:   d.Bold(true),
 		wrong:  d.Bold(true).Underline(true),
 		chosen: d.Reverse(true),

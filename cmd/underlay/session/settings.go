@@ -1,6 +1,7 @@
 package session
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -11,11 +12,12 @@ import (
 // changing shows the settings and changes them.
 type changing struct {
 	query
-	view ListView
+	tables []string // in an order that stays while shares change
+	view   ListView
 }
 
 func (m *Model) toSettings() {
-	m.push(&changing{})
+	m.push(&changing{tables: m.settings.tables()})
 }
 
 // setting is one line of the settings: what it is called, how it stands, and
@@ -25,14 +27,14 @@ type setting struct {
 	step               func(s *Settings, by int)
 }
 
-func settingsOf(s Settings) []setting {
+func settingsOf(s Settings, tables []string) []setting {
 	out := []setting{
 		{"minutes", fmt.Sprint(s.Minutes), "a sitting's length", func(s *Settings, by int) { s.Minutes = min(max(s.Minutes+by, 1), 60) }},
 		{"aim", s.Aim, "speed: what you type most; coverage: every symbol reachable", cycle(func(s *Settings) *string { return &s.Aim }, "speed", "coverage")},
 		{"wrong", s.Wrong, "a wrong key: wait, as-at-work (it stands), auto by kind of drill", cycle(func(s *Settings) *string { return &s.Wrong }, "auto", "wait", "as-at-work")},
 		{"colours", s.Colours, "auto, dark, light, none", cycle(func(s *Settings) *string { return &s.Colours }, "auto", "dark", "light", "none")},
 	}
-	for _, t := range s.AllTables {
+	for _, t := range tables {
 		out = append(out, setting{"mix: " + t, fmt.Sprintf("%g", s.share(t)), "its share of your work; 0 leaves it out", mixStep(t)})
 	}
 	if len(s.Keeps) > 0 {
@@ -43,6 +45,20 @@ func settingsOf(s Settings) []setting {
 		}})
 	}
 	return out
+}
+
+// tables returns all tables, those of the mix first.
+func (s Settings) tables() []string {
+	out := slices.Clone(s.AllTables)
+	slices.SortStableFunc(out, func(a, b string) int { return cmp.Compare(rank(s.share(a)), rank(s.share(b))) })
+	return out
+}
+
+func rank(share float64) int {
+	if share > 0 {
+		return 0
+	}
+	return 1
 }
 
 // cycle steps through the values of a setting.
@@ -78,7 +94,7 @@ func mixStep(table string) func(*Settings, int) {
 }
 
 func (c *changing) key(m *Model, k Key) {
-	all := settingsOf(m.settings)
+	all := settingsOf(m.settings, c.tables)
 	by := 0
 	switch k.Symbol {
 	case board.ArrowDown, "j", board.Tab:
@@ -107,7 +123,7 @@ func (s Settings) clone() Settings {
 }
 
 func (c *changing) show(m *Model, v *View) {
-	all := settingsOf(m.settings)
+	all := settingsOf(m.settings, c.tables)
 	c.at = min(c.at, len(all)-1)
 	c.view = ListView{At: c.at, Items: c.view.Items[:0], Foot: []string{"Written to underlay.toml; your comments there stay."}}
 	for _, s := range all {
