@@ -20,6 +20,7 @@ func commands(env *Env) []*cobra.Command {
 		newBoard(env),
 		newProgress(env),
 		newJournal(env),
+		newSimulate(env),
 		newCompletion(env),
 		newMan(env),
 		newVersion(env),
