@@ -73,8 +73,10 @@ func (l *plain) step() error {
 		fmt.Fprintf(l.out, "\n%s\n", board.Safe(v.Notice.Text))
 	}
 	switch {
-	case v.Drill != nil:
+	case v.Drill != nil && v.Drill.Over == nil:
 		return l.drill(v)
+	case v.Drill != nil:
+		l.say(v.Title, v.Drill.Over)
 	case v.Rest != nil && !v.Rest.Between:
 		writeRest(l.out, v.Rest)
 		l.stop()
@@ -82,19 +84,39 @@ func (l *plain) step() error {
 	case v.Rest != nil:
 		writeRest(l.out, v.Rest)
 	case v.Page != nil:
-		fmt.Fprintf(l.out, "\n%s\n", v.Title)
-		for _, line := range v.Page.Lines {
-			fmt.Fprintln(l.out, strings.TrimRight("  "+line, " "))
+		l.say(v.Title, v.Page.Lines)
+	}
+	return l.choose(v.Keys)
+}
+
+// say prints text that is to be read.
+func (l *plain) say(title string, lines []string) {
+	fmt.Fprintf(l.out, "\n%s\n", title)
+	for _, line := range lines {
+		fmt.Fprintln(l.out, strings.TrimRight("  "+line, " "))
+	}
+}
+
+// choose takes one of the keys that a place offers; a line without one of them
+// is Enter.
+func (l *plain) choose(keys []session.Hint) error {
+	for _, k := range keys {
+		if k.Key == string(board.Enter) || len(k.Key) == 1 && k.Key >= "a" && k.Key <= "z" {
+			fmt.Fprintf(l.out, "  %s: %s\n", k.Key, k.Does)
 		}
 	}
-	for _, k := range v.Keys[:min(1, len(v.Keys))] {
-		fmt.Fprintf(l.out, "  %s: %s\n", k.Key, k.Does)
-	}
-	if _, err := l.line(); err != nil {
+	text, err := l.line()
+	if err != nil {
 		return l.end(err)
 	}
+	key := board.Enter
+	for _, k := range keys {
+		if k.Key == strings.TrimSpace(text) {
+			key = board.Symbol(k.Key)
+		}
+	}
 	l.last = later(l.last, l.practice.env.Now())
-	l.send(session.Key{Symbol: board.Enter, At: l.last})
+	l.send(session.Key{Symbol: key, At: l.last})
 	return nil
 }
 
@@ -132,7 +154,7 @@ func (l *plain) answer(symbols []board.Symbol, took time.Duration) []string {
 	}
 	var wrong []string
 	for _, s := range symbols {
-		if v := l.model.View(); v.Drill == nil {
+		if v := l.model.View(); v.Drill == nil || v.Drill.Over != nil {
 			break
 		}
 		l.last = l.last.Add(each)

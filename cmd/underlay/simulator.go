@@ -106,7 +106,7 @@ func (s *simulator) stand(d *simulatedDay, begun time.Time) {
 func (s *simulator) step() bool {
 	v := s.model.View()
 	switch {
-	case v.Drill != nil:
+	case v.Drill != nil && v.Drill.Over == nil:
 		s.press(v.Drill)
 		return true
 	case v.Rest != nil && !v.Rest.Between:
@@ -115,7 +115,7 @@ func (s *simulator) step() bool {
 	}
 	s.pause(2 * time.Second)
 	key := board.Enter
-	if v.Rest == nil && v.Page == nil && v.Today == nil {
+	if v.List != nil || v.Map != nil || v.Find != nil {
 		key = board.Escape // a place where nobody wanted to go
 	}
 	s.send(session.Key{Symbol: key, At: s.now})
@@ -136,30 +136,31 @@ func (s *simulator) press(d *session.DrillView) {
 	}
 	press := s.typist.Press(id, s.prev, s.now)
 	s.pause(time.Duration(press.MS * float64(time.Millisecond)))
-	if v := s.model.View(); v.Drill == nil {
+	if v := s.model.View(); v.Drill == nil || v.Drill.Over != nil {
 		return // the sitting has turned to something else in the meantime
 	}
-	got := d.Target.Symbol
+	asked := c.Answer(b, d.Target.Symbol)
+	got := asked
 	if press.Got != id {
-		got = s.came(press.Got)
+		got = s.came(b, press.Got)
 	}
 	s.send(session.Key{Symbol: got, At: s.now})
-	if got != d.Target.Symbol {
-		s.mend(d.Target.Symbol, press.MS)
+	if got != asked {
+		s.mend(d.Target.Symbol, asked, press.MS)
 	}
 	s.prev = id
 }
 
 // came is the symbol of a stroke that was made by mistake.
-func (s *simulator) came(id int) board.Symbol {
+func (s *simulator) came(b, id int) board.Symbol {
 	if id < 0 {
 		return nothing
 	}
-	return s.practice.course.Stroke(id).Symbol
+	return s.practice.course.Answer(b, s.practice.course.Stroke(id).Symbol)
 }
 
 // mend repairs a slip as it is done at work.
-func (s *simulator) mend(asked board.Symbol, ms float64) {
+func (s *simulator) mend(target, asked board.Symbol, ms float64) {
 	repair := time.Duration(learners.RepairMS(ms) * float64(time.Millisecond))
 	if v := s.model.View(); v.Drill != nil && len(v.Drill.Typed) > 0 && v.Drill.Typed[len(v.Drill.Typed)-1].Wrong {
 		s.pause(repair / 2)
@@ -167,7 +168,7 @@ func (s *simulator) mend(asked board.Symbol, ms float64) {
 		repair -= repair / 2
 	}
 	s.pause(repair)
-	if v := s.model.View(); v.Drill != nil && v.Drill.Target.Symbol == asked {
+	if v := s.model.View(); v.Drill != nil && v.Drill.Over == nil && v.Drill.Target.Symbol == target {
 		s.send(session.Key{Symbol: asked, At: s.now})
 	}
 }

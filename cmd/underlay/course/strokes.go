@@ -1,8 +1,6 @@
 package course
 
 import (
-	"strings"
-
 	"underlay/corpus"
 	"underlay/drills"
 	"underlay/drills/board"
@@ -100,7 +98,7 @@ func asked(b *board.Board, s board.Symbol, mix *corpus.Table, keeps []board.Symb
 			return false
 		}
 	}
-	if strings.HasPrefix(string(s), "<") && len(s) > 1 {
+	if unseen(s) {
 		return askedUnseen(b, s)
 	}
 	if !drills.Received(s) {
@@ -116,13 +114,25 @@ func asked(b *board.Board, s board.Symbol, mix *corpus.Table, keeps []board.Symb
 // not one to keep from pressing, and its position gives something on the base
 // layer, which is the answer.
 func askedUnseen(b *board.Board, s board.Symbol) bool {
-	if strings.HasSuffix(string(s), "!>") {
-		return false
-	}
 	st, ok := b.Drilled(s)
-	if !ok {
-		return false
-	}
-	base, ok := b.Gives(b.Layers()[0], st.Final().Position)
-	return ok && drills.Received(base)
+	return ok && !b.Legend(st.Layer, st.Final().Position).Never && drills.Received(answer(b, s))
 }
+
+// answer is the symbol that arrives when the stroke drilled for s is made: s
+// itself, or for a key that no computer sees what its position gives on the
+// base layer.
+func answer(b *board.Board, s board.Symbol) board.Symbol {
+	if !unseen(s) {
+		return s
+	}
+	st, _ := b.Drilled(s)
+	base, _ := b.Gives(b.Layers()[0], st.Final().Position)
+	return base
+}
+
+// unseen tells whether a symbol stands for a key that no computer sees.
+func unseen(s board.Symbol) bool { return len(s) > 1 && s[0] == '<' }
+
+// Answer returns what arrives when the stroke that is drilled for a symbol is
+// made.
+func (c *Course) Answer(b int, s board.Symbol) board.Symbol { return answer(c.config.Boards[b], s) }

@@ -119,7 +119,7 @@ func kindOf(e scheduler.Exercise, symbols []board.Symbol) drills.Kind {
 		return drills.Line
 	case is(chord):
 		return drills.Chord
-	case is(func(s board.Symbol) bool { return s[0] == '<' && len(s) > 1 }):
+	case is(unseen):
 		return drills.Unseen
 	case is(func(s board.Symbol) bool { return !text(s) && !chord(s) }):
 		return drills.Navigation
