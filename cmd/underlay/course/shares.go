@@ -12,10 +12,10 @@ import (
 // setShares gives the strokes of a board their frequencies, which sum to 1,
 // and how often they follow a stroke of another layer.
 func (s *strokes) setShares(b int, mix *corpus.Table) {
-	total := 0.0
+	counts, total := mix.Symbols(), 0.0
 	for _, st := range s.all {
 		if st.Board == b {
-			total += mix.Share(string(st.Symbol))
+			total += counts[string(st.Symbol)]
 		}
 	}
 	n := len(s.all)
@@ -24,10 +24,10 @@ func (s *strokes) setShares(b int, mix *corpus.Table) {
 			n--
 		}
 		f := &s.features[id]
-		if share := mix.Share(string(st.Symbol)); st.Board == b && total > 0 {
-			f.Freq = share / total
+		if n := counts[string(st.Symbol)]; st.Board == b && total > 0 {
+			f.Freq = n / total
 			_, text := st.Symbol.Rune()
-			f.Text = text && share > 0
+			f.Text = text && n > 0
 		}
 	}
 	if total == 0 && n > 0 {

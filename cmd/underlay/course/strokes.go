@@ -105,7 +105,7 @@ func asked(b *board.Board, s board.Symbol, mix *corpus.Table, keeps []board.Symb
 		return false
 	}
 	if _, _, chord := s.Chord(); chord || s.IsCharacter() && s > "~" {
-		return mix.Share(string(s)) > 0
+		return mix.Symbols()[string(s)] > 0
 	}
 	return true
 }
