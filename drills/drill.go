@@ -56,6 +56,7 @@ type Cell struct {
 	Text  string
 	Named bool
 	Gap   bool // a gap for the eye stands before the cell; it is not typed
+	Break bool // a new line of the text begins with the cell
 }
 
 // Drill is one thing to type. Prompt[i] shows Keys[i].

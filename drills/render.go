@@ -74,8 +74,9 @@ func (g *Generator) drill(k Kind, symbols []board.Symbol, running bool) Drill {
 	d := Drill{Kind: k, Prompt: make([]Cell, 0, len(symbols)), Keys: make([]Ask, 0, len(symbols))}
 	for _, s := range symbols {
 		if a, ok := g.Ask(s); ok {
-			d.Keys = append(d.Keys, a)
-			d.Prompt = append(d.Prompt, cell(s, running))
+			c := cell(s, running)
+			c.Break = running && len(d.Keys) > 0 && d.Keys[len(d.Keys)-1].Symbol == board.Enter
+			d.Keys, d.Prompt = append(d.Keys, a), append(d.Prompt, c)
 		}
 	}
 	return d

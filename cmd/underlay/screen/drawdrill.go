@@ -31,7 +31,7 @@ func (p *page) drill(v *session.DrillView) {
 func (p *page) prompt(v *session.DrillView, y int) int {
 	f := p.flow(v.Prompt)
 	row := 0
-	for row < f.rows-1 && v.Cursor >= f.starts[row+1] {
+	for row < f.rows-1 && len(v.Typed) >= f.starts[row+1] {
 		row++
 	}
 	show := 1
@@ -59,8 +59,8 @@ func (p *page) show(c *session.Cell) string { return p.glyphs.text(c) }
 
 const gapWidth = 2
 
-// flow breaks a prompt into rows: at a gap or after white space if there is
-// one, else anywhere.
+// flow breaks a prompt into rows: where its lines end, and where a row is full
+// at a gap or after white space if there is one, else anywhere.
 func (p *page) flow(prompt []session.Cell) flow {
 	f := flow{rows: 1}
 	room := p.w - 2*p.margin - 1
@@ -74,9 +74,9 @@ func (p *page) flow(prompt []session.Cell) flow {
 		if i > 0 && (c.Gap || prompt[i-1].Blank) {
 			breakAt = i
 		}
-		if x+n > room && i > f.starts[f.rows-1] && f.rows < maxRows {
+		if (c.Break || x+n > room) && i > f.starts[f.rows-1] && f.rows < maxRows {
 			at := i
-			if breakAt > f.starts[f.rows-1] {
+			if !c.Break && breakAt > f.starts[f.rows-1] {
 				at = breakAt
 			}
 			f.starts[f.rows] = at
@@ -93,7 +93,8 @@ func (p *page) flow(prompt []session.Cell) flow {
 	return f
 }
 
-// promptRow draws one row of the prompt, and what was typed of it below.
+// promptRow draws one row of the prompt, and what was typed of it below; behind
+// the last row also what was typed too much.
 func (p *page) promptRow(v *session.DrillView, from, to, y int) {
 	x := p.margin
 	for i := from; i < to; i++ {
@@ -101,9 +102,8 @@ func (p *page) promptRow(v *session.DrillView, from, to, y int) {
 		if c.Gap && i > from {
 			x += gapWidth
 		}
-		if i == v.Cursor {
-			p.cursor(x, y+1)
-			p.set(x, y+1, p.caret, 1, faint)
+		if i == len(v.Typed) {
+			p.caretAt(x, y+1)
 		}
 		end := x + p.width(c)
 		if i < len(v.Typed) {
@@ -115,6 +115,22 @@ func (p *page) promptRow(v *session.DrillView, from, to, y int) {
 		}
 		x = p.cell(x, y, end, c, l)
 	}
+	if to < len(v.Prompt) {
+		return
+	}
+	for i := to; i < len(v.Typed); i++ {
+		end := x + p.width(&v.Typed[i])
+		p.typed(x, y+1, end, &v.Typed[i])
+		x = end
+	}
+	if len(v.Typed) >= to {
+		p.caretAt(x, y+1)
+	}
+}
+
+func (p *page) caretAt(x, y int) {
+	p.cursor(x, y)
+	p.set(x, y, p.caret, 1, faint)
 }
 
 // typed draws what was typed below a cell of the prompt; what does not fit

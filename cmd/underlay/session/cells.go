@@ -17,7 +17,7 @@ const (
 func cellsOf(d drills.Drill) []Cell {
 	out := make([]Cell, len(d.Prompt))
 	for i, c := range d.Prompt {
-		out[i] = Cell{Text: safe(c.Text), Named: c.Named, Gap: c.Gap && i > 0}
+		out[i] = Cell{Text: safe(c.Text), Named: c.Named, Gap: c.Gap && i > 0, Break: c.Break && i > 0}
 		if sign, ok := blankSign(d.Keys[i].Symbol); ok {
 			out[i].Text, out[i].Named, out[i].Blank = sign, false, true
 		}

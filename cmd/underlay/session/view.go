@@ -65,6 +65,7 @@ type Cell struct {
 	Text  string // as it is to be drawn; a blank is an open box
 	Named bool   // a key or chord by its name, to be set apart
 	Gap   bool   // a gap for the eye before it
+	Break bool   // a new line begins with it
 	Wrong bool
 	Blank bool // stands for white space
 }
