@@ -46,6 +46,7 @@ func (p *lineOnly) strip(t *session.Task) {
 		gap = gap || d.Prompt[i].Gap
 		if !inLine(k.Symbol) {
 			p.note(k)
+			gap = gap || k.Symbol == board.Enter // what was on two lines stays apart
 			continue
 		}
 		cell := d.Prompt[i]
