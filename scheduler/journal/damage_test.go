@@ -141,6 +141,9 @@ func TestFlipEveryBit(t *testing.T) {
 	s := newSample(t, 3)
 	for at := range s.bytes {
 		for bit := range 8 {
+			if testing.Short() && (at+bit)%4 > 0 {
+				continue
+			}
 			flipAndCheck(t, s, at, 1<<bit)
 		}
 	}

@@ -35,6 +35,9 @@ func Encode(r Record) ([]byte, error) {
 	if err := out.Encode(w); err != nil {
 		return nil, fmt.Errorf("write a journal record: %w", err)
 	}
+	if b.Len() > maxLine-headLen {
+		return nil, fmt.Errorf("write a journal record: it has %d bytes; %d are the most that is read", b.Len(), maxLine)
+	}
 	line := fmt.Appendf(nil, "%08x ", checksum(bytes.TrimSuffix(b.Bytes(), []byte("\n"))))
 	return append(line, b.Bytes()...), nil
 }

@@ -172,6 +172,7 @@ func TestRecordsThatAreNotWritten(t *testing.T) {
 		"endless":    Drill{At: at, Session: "s", Keys: []Key{{MS: math.Inf(1)}}},
 		"not UTF-8":  Board{At: at, Source: "\xff"},
 		"unknown":    Other{Kind: "mark"},
+		"too long":   Board{At: at, Source: strings.Repeat("#", maxLine)},
 	} {
 		if line, err := Encode(r); err == nil {
 			t.Errorf("%s: wrote %s", name, line)

@@ -153,7 +153,7 @@ func TestExpectIsWhatComesAbout(t *testing.T) {
 	for name, make := range both() {
 		w, b := testWork(t)
 		var pace, slips []float64
-		for seed := range uint64(12) {
+		for seed := range uint64(6) {
 			g := make(w, seed)
 			p := month(g, b, seed)
 			lines := b.lines(0)
