@@ -5,6 +5,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // Table says how often what occurs in some code. The counts of a table are
@@ -201,4 +202,36 @@ func (t *Table) add(s Section, key string, n float64) {
 		t.counts[s] = Counts{}
 	}
 	t.counts[s][key] += n
+}
+
+// Classes returns the strokes by class, the commonest first: "small letters",
+// "capitals", "digits", "marks", "spaces", "line ends", "other characters" and
+// "keys", which are those that no text shows.
+func (t *Table) Classes() []Count {
+	classes := Counts{}
+	for symbol, n := range t.counts[Symbol] {
+		classes[classOfSymbol(symbol)] += n
+	}
+	return classes.Top(-1)
+}
+
+func classOfSymbol(symbol string) string {
+	r, n := utf8.DecodeRuneInString(symbol)
+	switch {
+	case symbol == "Space":
+		return "spaces"
+	case symbol == "Enter":
+		return "line ends"
+	case n < len(symbol):
+		return "keys"
+	case 'a' <= r && r <= 'z':
+		return "small letters"
+	case 'A' <= r && r <= 'Z':
+		return "capitals"
+	case '0' <= r && r <= '9':
+		return "digits"
+	case ' ' < r && r < 0x7f:
+		return "marks"
+	}
+	return "other characters"
 }

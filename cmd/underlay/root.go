@@ -18,6 +18,7 @@ func commands(env *Env) []*cobra.Command {
 		newPlan(env),
 		newWhere(env),
 		newBoard(env),
+		newCorpus(env),
 		newProgress(env),
 		newJournal(env),
 		newSimulate(env),
