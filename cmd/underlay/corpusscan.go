@@ -11,6 +11,7 @@ import (
 	"os/signal"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -69,7 +70,7 @@ func (e *Env) scan(dirs []string, w scanWish) error {
 	}
 	e.tellTroubles(scan)
 	if scan.Files == 0 {
-		return failure("corpus scan: there is no source code in %q%s", dirs, leftOut(scan.Skipped)).hinted("languages are told by the ending of the file's name, or by a first line that begins with #!")
+		return failure("corpus scan: there is no source code in %s%s", quoted(dirs), leftOut(scan.Skipped)).hinted("languages are told by the ending of the file's name, or by a first line that begins with #!")
 	}
 	table := scan.Table(w.name)
 	if w.asJSON {
@@ -227,6 +228,14 @@ func (e *Env) writeScan(s *corpus.Scan, t *corpus.Table) {
 		fmt.Fprintf(e.Stdout, "  %-12s %7s files %9s %4.0f %% of strokes   %s\n", p.Table.Language, grouped(p.Table.Files), megabytes(p.Table.Bytes),
 			100*p.Weight, safe(strings.Join(marks, " ")))
 	}
+}
+
+func quoted(names []string) string {
+	out := make([]string, len(names))
+	for i, n := range names {
+		out[i] = strconv.Quote(n)
+	}
+	return strings.Join(out, ", ")
 }
 
 // leftOut words what was skipped: "; left out: 12 unknown, 3 generated".
