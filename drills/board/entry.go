@@ -226,3 +226,33 @@ func (v *vocabulary) runTogether(text string) string {
 	}
 	return ""
 }
+
+// CheckEntry tells what is wrong with one entry of a layer's picture, or nil.
+// Whether the layers it names exist is not looked at.
+func CheckEntry(text string) error {
+	if len(fields(text)) != 1 {
+		return fmt.Errorf("%q: an entry is one word without blanks", text)
+	}
+	if _, err := newVocabulary().parseEntry(text); err != nil {
+		if err.hint != "" {
+			return fmt.Errorf("%s: %s", err.message, err.hint)
+		}
+		return err
+	}
+	return nil
+}
+
+// ShortEntry writes an entry in at most four cells, as on a key's legend.
+func ShortEntry(text string) string {
+	tap, _, _ := splitTapHold(text)
+	switch {
+	case tap == "--":
+		return "·"
+	case tap == "..":
+		return ""
+	}
+	if name, _, ok := strings.Cut(tap, ":"); ok && name != "" {
+		tap = name
+	}
+	return shorten(Safe(strings.Trim(tap, "<>")))
+}

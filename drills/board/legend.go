@@ -49,7 +49,7 @@ func shorten(s string) string {
 		}
 		return cut(short+shorten(string(key)), 4)
 	}
-	if short, ok := shortForms()[s]; ok {
+	if short := shortForm(s); short != "" {
 		return short
 	}
 	if name, n, ok := strings.Cut(s, "-"); ok && len(n) == 1 && uniseg.StringWidth(s) > 4 {
@@ -58,17 +58,77 @@ func shorten(s string) string {
 	return cut(s, 4)
 }
 
-func shortForms() map[string]string {
-	return map[string]string{
-		"Space": "spc", "Enter": "ent", "Tab": "tab", "Escape": "esc", "Backspace": "bsp", "Delete": "del", "Insert": "ins",
-		"ArrowLeft": "←", "ArrowDown": "↓", "ArrowUp": "↑", "ArrowRight": "→",
-		"Home": "home", "End": "end", "PageUp": "pgup", "PageDown": "pgdn",
-		"Control": "ctl", "Alt": "alt", "Shift": "shft", "Meta": "meta", "AltGraph": "altg",
-		"CapsLock": "caps", "ContextMenu": "menu", "PrintScreen": "prt", "ScrollLock": "scrl", "NumLock": "num",
-		"AudioVolumeUp": "vol+", "AudioVolumeDown": "vol-", "AudioVolumeMute": "mute",
-		"MediaPlayPause": "play", "MediaTrackNext": "next", "MediaTrackPrevious": "prev",
-		"BrightnessUp": "bri+", "BrightnessDown": "bri-",
+// shortForm is the usual short form of a key's name, or "".
+func shortForm(name string) string {
+	switch name {
+	case "Space":
+		return "spc"
+	case "Enter":
+		return "ent"
+	case "Tab":
+		return "tab"
+	case "Escape":
+		return "esc"
+	case "Backspace":
+		return "bsp"
+	case "Delete":
+		return "del"
+	case "Insert":
+		return "ins"
+	case "ArrowLeft":
+		return "←"
+	case "ArrowDown":
+		return "↓"
+	case "ArrowUp":
+		return "↑"
+	case "ArrowRight":
+		return "→"
+	case "Home":
+		return "home"
+	case "End":
+		return "end"
+	case "PageUp":
+		return "pgup"
+	case "PageDown":
+		return "pgdn"
+	case "Control":
+		return "ctl"
+	case "Alt":
+		return "alt"
+	case "Shift":
+		return "shft"
+	case "Meta":
+		return "meta"
+	case "AltGraph":
+		return "altg"
+	case "CapsLock":
+		return "caps"
+	case "ContextMenu":
+		return "menu"
+	case "PrintScreen":
+		return "prt"
+	case "ScrollLock":
+		return "scrl"
+	case "NumLock":
+		return "num"
+	case "AudioVolumeUp":
+		return "vol+"
+	case "AudioVolumeDown":
+		return "vol-"
+	case "AudioVolumeMute":
+		return "mute"
+	case "MediaPlayPause":
+		return "play"
+	case "MediaTrackNext":
+		return "next"
+	case "MediaTrackPrevious":
+		return "prev"
+	case "BrightnessUp":
+		return "bri+"
+	case "BrightnessDown":
+		return "bri-"
 	}
+	return ""
 }
 
 // cut returns as many characters of s as fit the cells.
