@@ -252,13 +252,14 @@ func fits(w *Work, k tried) bool {
 	if asked.Board != got.Board {
 		return false
 	}
+	through := got.Layer == asked.Layer || got.Layer == 0 // what a layer does not have falls through
 	switch k.slip {
 	case Layer:
 		return asked.Hand == got.Hand && asked.Row == got.Row && asked.Col == got.Col && asked.Layer != got.Layer
 	case Column:
-		return asked.Layer == got.Layer && asked.Row == got.Row && max(asked.Col-got.Col, got.Col-asked.Col) == 1
+		return through && asked.Row == got.Row && max(asked.Col-got.Col, got.Col-asked.Col) == 1
 	case Row:
-		return asked.Layer == got.Layer && asked.Col == got.Col && max(asked.Row-got.Row, got.Row-asked.Row) == 1
+		return through && asked.Col == got.Col && max(asked.Row-got.Row, got.Row-asked.Row) == 1
 	case Mirror:
 		return asked.Layer == got.Layer && asked.Row == got.Row && asked.Finger == got.Finger && asked.Hand != got.Hand
 	case Habit:

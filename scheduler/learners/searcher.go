@@ -189,7 +189,9 @@ func (s *Searcher) Press(id, prev int, now time.Time) Press {
 	case guessed && s.rand.Float64() < .8: // one time in five the guess is right
 		p.Got, p.Slip = s.work.wrong(id, 1, s.rand)
 	case s.enters(id, prev) && s.rand.Float64() < s.mistime(id):
-		p.Got, p.Slip = s.work.mistimed(id, prev), Layer
+		if got := s.work.mistimed(id, prev); got != id { // the same where the layer falls through
+			p.Got, p.Slip = got, Layer
+		}
 	case s.rand.Float64() < s.habits.slips:
 		p.Got, p.Slip = s.work.wrong(id, 0, s.rand)
 	}

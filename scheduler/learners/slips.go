@@ -36,19 +36,33 @@ func (w *Work) mistimed(id, prev int) int {
 		return -1
 	}
 	k.layer = layer
-	if other, ok := w.at[k]; ok {
-		return other
+	return w.gives(k)
+}
+
+// gives returns the stroke of a position on a layer, or what the base layer has there, to
+// which layers often fall through, or -1.
+func (w *Work) gives(k key) int {
+	if id, ok := w.at[k]; ok {
+		return id
+	}
+	k.layer = 0
+	if id, ok := w.at[k]; ok {
+		return id
 	}
 	return -1
 }
 
-// beside returns the stroke some columns and rows away, or -1.
+// beside returns the stroke of the next position on one side or, if there is none,
+// the other, some rows and columns away, or -1.
 func (w *Work) beside(id, rows, cols int) int {
-	k := keyOf(w.Strokes[id])
-	k.row += rows
-	k.col += cols
-	if other, ok := w.at[k]; ok {
-		return other
+	for range 2 {
+		k := keyOf(w.Strokes[id])
+		k.row += rows
+		k.col += cols
+		if other := w.gives(k); other >= 0 {
+			return other
+		}
+		rows, cols = -rows, -cols
 	}
 	return -1
 }
@@ -98,10 +112,11 @@ func (w *Work) habitual(id int) int {
 }
 
 // wrong draws a slip. habit is how strongly the other board's place pulls, 0 to 1. Of
-// the rest, wrong layers, columns, rows and hands come about as 30 to 35 to 20 to 15.
+// the rest, wrong layers, columns, rows and hands come about as 30 to 35 to 20 to 15. One
+// that comes to nothing, or to what was asked for, gives way to the next column.
 func (w *Work) wrong(id int, habit float64, r *rand.Rand) (int, Slip) {
 	got, slip := w.aim(id, .35*habit, r)
-	if got == id { // the habit is right, say
+	if got < 0 || got == id {
 		got, slip = w.beside(id, 0, 1), Column
 	}
 	return got, slip

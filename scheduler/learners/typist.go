@@ -93,8 +93,8 @@ func keyOf(s scheduler.Stroke) key { return key{s.Board, s.Layer, s.Hand, s.Row,
 func NewWork(strokes []scheduler.Stroke, pairs map[Pair]float64) *Work {
 	w := &Work{Strokes: strokes, Pairs: pairs, at: map[key]int{}}
 	for id, s := range strokes {
-		if !s.Retired {
-			w.at[keyOf(s)] = id
+		if before, ok := w.at[keyOf(s)]; !s.Retired && (!ok || s.Freq > strokes[before].Freq) {
+			w.at[keyOf(s)] = id // a chord lies where its key does; the key alone is commoner
 		}
 	}
 	w.before = predecessors(len(strokes), pairs)
