@@ -7,38 +7,152 @@ import (
 	"github.com/sahilm/fuzzy"
 )
 
-// tradeNames are what people call symbols, the usual name first. Names of
-// characters are those of Unicode and POSIX, and of the trade.
-func tradeNames() map[Symbol]string {
-	return map[Symbol]string{
-		Space: "space,blank,space bar", Enter: "enter,return,newline,line feed", Tab: "tab,tabulator", Escape: "escape,esc",
-		Backspace: "backspace,rubout", Delete: "delete,del", Insert: "insert,ins",
-		ArrowLeft: "left,left arrow,cursor left", ArrowDown: "down,down arrow,cursor down",
-		ArrowUp: "up,up arrow,cursor up", ArrowRight: "right,right arrow,cursor right",
-		Home: "home,start of line", End: "end,end of line", PageUp: "page up,pgup,prior", PageDown: "page down,pgdn,next",
-		"!": "exclamation mark,exclam,bang,not", "\"": "double quote,quotation mark,quotedbl", "#": "number sign,hash,pound,sharp,octothorpe",
-		"$": "dollar sign", "%": "percent sign,modulo", "&": "ampersand,amp,and", "'": "apostrophe,single quote,quote,tick",
-		"(": "left parenthesis,paren,round bracket,open", ")": "right parenthesis,paren,round bracket,close",
-		"*": "asterisk,star,times", "+": "plus sign", ",": "comma", "-": "hyphen,minus,dash", ".": "full stop,period,dot,point",
-		"/": "slash,solidus,forward slash,divide", ":": "colon", ";": "semicolon",
-		"<": "less than,left angle bracket,chevron", "=": "equals sign,equal", ">": "greater than,right angle bracket,chevron",
-		"?": "question mark,query", "@": "at sign,commercial at", "[": "left square bracket,open", "\\": "backslash,reverse solidus",
-		"]": "right square bracket,close", "^": "circumflex,caret,hat,xor", "_": "underscore,low line", "`": "backquote,backtick,grave accent",
-		"{": "left curly bracket,brace,open", "|": "vertical bar,vertical line,pipe,or", "}": "right curly bracket,brace,close", "~": "tilde",
-		"0": "zero", "1": "one", "2": "two", "3": "three", "4": "four", "5": "five", "6": "six", "7": "seven", "8": "eight", "9": "nine",
-		"AudioVolumeUp": "volume up,louder", "AudioVolumeDown": "volume down,softer", "AudioVolumeMute": "mute,volume off",
-		"MediaPlayPause": "play,pause", "BrightnessUp": "brighter", "BrightnessDown": "darker", "CapsLock": "caps lock,shift lock",
-		"ContextMenu": "menu", "PrintScreen": "print screen,screenshot",
+// tradeNames are what people call a symbol, parted by commas, the usual name
+// first. Names of characters are those of Unicode and POSIX, and of the trade.
+func tradeNames(s Symbol) string {
+	switch s {
+	case Space:
+		return "space,blank,space bar"
+	case Enter:
+		return "enter,return,newline,line feed"
+	case Tab:
+		return "tab,tabulator"
+	case Escape:
+		return "escape,esc"
+	case Backspace:
+		return "backspace,rubout"
+	case Delete:
+		return "delete,del"
+	case Insert:
+		return "insert,ins"
+	case ArrowLeft:
+		return "left,left arrow,cursor left"
+	case ArrowDown:
+		return "down,down arrow,cursor down"
+	case ArrowUp:
+		return "up,up arrow,cursor up"
+	case ArrowRight:
+		return "right,right arrow,cursor right"
+	case Home:
+		return "home,start of line"
+	case End:
+		return "end,end of line"
+	case PageUp:
+		return "page up,pgup,prior"
+	case PageDown:
+		return "page down,pgdn,next"
+	case "!":
+		return "exclamation mark,exclam,bang,not"
+	case "\"":
+		return "double quote,quotation mark,quotedbl"
+	case "#":
+		return "number sign,hash,pound,sharp,octothorpe"
+	case "$":
+		return "dollar sign"
+	case "%":
+		return "percent sign,modulo"
+	case "&":
+		return "ampersand,amp,and"
+	case "'":
+		return "apostrophe,single quote,quote,tick"
+	case "(":
+		return "left parenthesis,paren,round bracket,open"
+	case ")":
+		return "right parenthesis,paren,round bracket,close"
+	case "*":
+		return "asterisk,star,times"
+	case "+":
+		return "plus sign"
+	case ",":
+		return "comma"
+	case "-":
+		return "hyphen,minus,dash"
+	case ".":
+		return "full stop,period,dot,point"
+	case "/":
+		return "slash,solidus,forward slash,divide"
+	case ":":
+		return "colon"
+	case ";":
+		return "semicolon"
+	case "<":
+		return "less than,left angle bracket,chevron"
+	case "=":
+		return "equals sign,equal"
+	case ">":
+		return "greater than,right angle bracket,chevron"
+	case "?":
+		return "question mark,query"
+	case "@":
+		return "at sign,commercial at"
+	case "[":
+		return "left square bracket,open"
+	case "\\":
+		return "backslash,reverse solidus"
+	case "]":
+		return "right square bracket,close"
+	case "^":
+		return "circumflex,caret,hat,xor"
+	case "_":
+		return "underscore,low line"
+	case "`":
+		return "backquote,backtick,grave accent"
+	case "{":
+		return "left curly bracket,brace,open"
+	case "|":
+		return "vertical bar,vertical line,pipe,or"
+	case "}":
+		return "right curly bracket,brace,close"
+	case "~":
+		return "tilde"
+	case "0":
+		return "zero"
+	case "1":
+		return "one"
+	case "2":
+		return "two"
+	case "3":
+		return "three"
+	case "4":
+		return "four"
+	case "5":
+		return "five"
+	case "6":
+		return "six"
+	case "7":
+		return "seven"
+	case "8":
+		return "eight"
+	case "9":
+		return "nine"
+	case "AudioVolumeUp":
+		return "volume up,louder"
+	case "AudioVolumeDown":
+		return "volume down,softer"
+	case "AudioVolumeMute":
+		return "mute,volume off"
+	case "MediaPlayPause":
+		return "play,pause"
+	case "BrightnessUp":
+		return "brighter"
+	case "BrightnessDown":
+		return "darker"
+	case "CapsLock":
+		return "caps lock,shift lock"
+	case "ContextMenu":
+		return "menu"
+	case "PrintScreen":
+		return "print screen,screenshot"
 	}
+	return ""
 }
 
 // Names returns what people call s besides its own spelling: "ampersand",
 // "amp" and "and" for &. A chord has the names of its key, each after the
 // modifiers.
 func (s Symbol) Names() []string {
-	names := tradeNames()
 	mods, key, chord := s.Chord()
-	list := strings.Split(names[key], ",")
+	list := strings.Split(tradeNames(key), ",")
 	if list[0] == "" {
 		return nil
 	}

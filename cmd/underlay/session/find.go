@@ -3,8 +3,6 @@ package session
 import (
 	"strings"
 
-	"github.com/sahilm/fuzzy"
-
 	"underlay/drills"
 	"underlay/drills/board"
 )
@@ -12,17 +10,23 @@ import (
 // finding says where a symbol is, on every board of the sitting.
 type finding struct {
 	query
-	all  []Found
-	at   []int // index of the board of each of all
-	view FindView
-	hits []int // indices into all
+	all   []Found
+	at    []int // index of the board of each of all
+	among []board.Symbol
+	where map[board.Symbol][]int // indices into all
+	view  FindView
+	hits  []int // indices into all
 }
 
 func (m *Model) toFind() {
-	f := &finding{}
+	f := &finding{where: map[board.Symbol][]int{}}
 	for i, b := range m.planner.Boards() {
 		for _, s := range b.Symbols() {
 			if st, ok := b.Drilled(s); ok {
+				if f.where[s] == nil {
+					f.among = append(f.among, s)
+				}
+				f.where[s] = append(f.where[s], len(f.all))
 				f.all = append(f.all, Found{Symbol: s, Label: label(s), Board: b.Name, Words: b.Words(st)})
 				f.at = append(f.at, i)
 			}
@@ -32,29 +36,15 @@ func (m *Model) toFind() {
 	m.push(f)
 }
 
-// String and Len make the symbols a source for the fuzzy search.
-func (f *finding) String(i int) string { return string(f.all[i].Symbol) + " " + f.all[i].Label }
-func (f *finding) Len() int            { return len(f.all) }
-
-// look searches: what is written exactly so comes first, then what resembles it.
+// look searches by symbols, their keys' names and what people call them.
 func (f *finding) look(m *Model) {
 	f.hits = f.hits[:0]
-	want := strings.TrimSuffix(f.text, " ")
-	if want == "" && f.text != "" {
+	want := f.text
+	if want != "" && strings.TrimSpace(want) == "" {
 		want = string(board.Space)
 	}
-	seen := map[int]bool{}
-	for i, x := range f.all {
-		if want != "" && strings.EqualFold(string(x.Symbol), want) && !seen[i] {
-			f.hits, seen[i] = append(f.hits, i), true
-		}
-	}
-	if want != "" {
-		for _, hit := range fuzzy.FindFrom(want, f) {
-			if !seen[hit.Index] {
-				f.hits = append(f.hits, hit.Index)
-			}
-		}
+	for _, s := range board.Find(want, f.among) {
+		f.hits = append(f.hits, f.where[s]...)
 	}
 	f.view.Query, f.view.Found, f.view.At = f.text, f.view.Found[:0], f.query.at
 	for _, h := range f.hits {
