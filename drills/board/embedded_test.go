@@ -40,3 +40,52 @@ func TestEmbeddedBoardsAreCompleteForProgramming(t *testing.T) {
 		}
 	}
 }
+
+// place is where a finger goes, on boards of any shape.
+type place struct {
+	layer  string
+	finger string
+	reach  int
+	row    board.Row
+}
+
+// TestNoTwoBoardsAreAlikeByAccident compares what is under the same finger on
+// layers of the same name. Letters are where all boards have them; the fn layers
+// of the two standard boards, alike on purpose, have no characters.
+func TestNoTwoBoardsAreAlikeByAccident(t *testing.T) {
+	names := board.Embedded()
+	for i, name := range names {
+		for _, other := range names[:i] {
+			a, b := layered(t, name), layered(t, other)
+			same, both := 0, 0
+			for at, s := range a {
+				if o, ok := b[at]; ok {
+					both++
+					if s == o {
+						same++
+					}
+				}
+			}
+			t.Logf("%s and %s: %d of %d", name, other, same, both)
+			if both >= 20 && same*2 > both {
+				t.Errorf("%s and %s have %d of %d keys the same", name, other, same, both)
+			}
+		}
+	}
+}
+
+// layered lists what the layers above the first give, arrows and function keys
+// aside, whose order is that of the standard.
+func layered(t *testing.T, name string) map[place]board.Symbol {
+	b := standard(t, name, "us")
+	out := map[place]board.Symbol{}
+	for _, layer := range b.Layers()[1:] {
+		for _, k := range b.Keys() {
+			s, ok := b.Gives(layer, k.Position)
+			if ok && s.IsCharacter() && !b.Legend(layer, k.Position).Through {
+				out[place{layer, k.Hand.String() + k.Finger.String(), k.Reach, k.Row}] = s
+			}
+		}
+	}
+	return out
+}
