@@ -194,3 +194,21 @@ func TestCacheIsEqualToReadingAnew(t *testing.T) {
 		}
 	})
 }
+
+// FuzzCache loads whatever may be in a cache's file: it is used only as it was saved.
+func FuzzCache(f *testing.F) {
+	s, cache := &journaltest.Store{Files: map[string][]byte{"a.journal": fileOf(f, "a", drill(0), drill(1))}}, &journaltest.Store{}
+	derive(f, s, cache, "k")
+	saved := cache.Files["derived"]
+	f.Add(bytes.Clone(saved))
+	f.Add(bytes.Replace(saved, []byte(`"size":`), []byte(`"size":-`), 1))
+	f.Add([]byte("00000000 {}\n"))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		h, err := journal.Read(s.FS())
+		must(t, err)
+		c := journal.Cache{Store: &journaltest.Store{Files: map[string][]byte{"derived": data}}, Name: "derived"}
+		if got, _ := c.Load("k", h); got != nil && !bytes.Equal(data, saved) {
+			t.Errorf("used %q", data)
+		}
+	})
+}

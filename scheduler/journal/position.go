@@ -67,7 +67,7 @@ func tail(dir fs.FS, f FilePosition) (uint32, error) {
 // begin as they did, and what is new in them comes after all that p covers.
 func (h *History) follows(p Position) bool {
 	for _, f := range p.Files {
-		if h.size(f.Name) < f.Size {
+		if f.Size < 0 || h.size(f.Name) < f.Size {
 			return false
 		}
 		if sum, err := tail(h.dir, f); err != nil || sum != f.Check {
