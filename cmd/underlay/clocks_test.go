@@ -53,3 +53,26 @@ func bareEcho() int {
 		x++
 	}
 }
+
+// barePaint paints one screen with tcell and waits for Control+c. The first
+// picture is measured against it.
+func barePaint() int {
+	s, err := tcell.NewScreen()
+	if err != nil {
+		return 1
+	}
+	if err := s.Init(); err != nil {
+		return 1
+	}
+	defer s.Fini()
+	w, h := s.Size()
+	for i := range w * h {
+		s.SetContent(i%w, i/w, rune("painted "[i%8]), nil, tcell.StyleDefault)
+	}
+	s.Show()
+	for {
+		if ev, ok := s.PollEvent().(*tcell.EventKey); ok && ev.Key() == tcell.KeyCtrlC {
+			return 0
+		}
+	}
+}

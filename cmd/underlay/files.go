@@ -10,6 +10,9 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/BurntSushi/toml"
+
+	"underlay/assets"
 	"underlay/cmd/underlay/config"
 	"underlay/corpus"
 	"underlay/drills/board"
@@ -56,6 +59,20 @@ func (e *Env) noBoard(name string) error {
 		return p.hinted("%s", hint)
 	}
 	return p.hinted("there are %s", strings.Join(e.boardNames(), ", "))
+}
+
+// boardTitle reads the title of a board and nothing else of it; it is empty
+// for a board that cannot be read.
+func (e *Env) boardTitle(name string) string {
+	src, err := os.ReadFile(filepath.Join(e.Dirs.Boards(), name+".toml"))
+	if e.Dirs.Boards() == "" || err != nil {
+		src, _ = fs.ReadFile(assets.FS(), "boards/"+name+".toml")
+	}
+	var head struct {
+		Title string `toml:"title"`
+	}
+	_ = toml.Unmarshal(src, &head) // what is wrong is told where the board is used
+	return head.Title
 }
 
 // boardNames are the names of all boards: the user's own first.

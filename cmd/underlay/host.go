@@ -37,11 +37,7 @@ func (p *practice) settings() session.Settings {
 		s.Mix = append(s.Mix, session.Weight{Table: name, Share: c.Mix[name]})
 	}
 	for _, name := range p.env.boardNames() {
-		choice := session.Choice{Name: name}
-		if b, err := p.env.board(name); err == nil {
-			choice.Title = b.Title
-		}
-		s.AllBoards = append(s.AllBoards, choice)
+		s.AllBoards = append(s.AllBoards, session.Choice{Name: name, Title: p.env.boardTitle(name)})
 	}
 	return s
 }

@@ -21,6 +21,7 @@ func TestMain(m *testing.M) {
 		"underlay-breaking": func() { os.Exit(run(os.Args[1:], breaking())) },
 		"underlay-fast":     func() { os.Exit(run(os.Args[1:], fast())) },
 		"bare-echo":         func() { os.Exit(bareEcho()) },
+		"bare-paint":        func() { os.Exit(barePaint()) },
 	})
 }
 

@@ -42,7 +42,7 @@ type Course struct {
 	config     Config
 	mix        *corpus.Table
 	strokes    *strokes
-	generators []*drills.Generator
+	generators [2]*drills.Generator // made when they are needed
 	pool       []drills.Drill
 	scheduler  *scheduler.Scheduler
 	drawn      uint64 // drills made so far: the seed of the next one
@@ -68,14 +68,19 @@ func New(c Config) (*Course, error) {
 	if c.Idle {
 		return k, k.recall(c.Past)
 	}
-	for _, b := range c.Boards {
-		k.generators = append(k.generators, drills.NewGenerator(b, c.Mix, drills.Options{Keeps: c.Keeps}))
-	}
-	k.pool = append(k.generators[0].Pool(linesInPool, c.Seed), c.Own...)
+	k.pool = append(k.generator(0).Pool(linesInPool, c.Seed), c.Own...)
 	if err := k.recall(c.Past); err != nil {
 		return nil, err
 	}
 	return k, nil
+}
+
+// generator returns the one that makes drills for a board.
+func (c *Course) generator(b int) *drills.Generator {
+	if c.generators[b] == nil {
+		c.generators[b] = drills.NewGenerator(c.config.Boards[b], c.config.Mix, drills.Options{Keeps: c.config.Keeps})
+	}
+	return c.generators[b]
 }
 
 // mixed adds the strokes that no text shows to a mix, in their share.

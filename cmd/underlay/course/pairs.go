@@ -15,7 +15,7 @@ func (c *Course) Pairs() map[[2]int]float64 {
 	out := map[[2]int]float64{}
 	for b := range c.config.Boards {
 		counts, total := map[[2]int]float64{}, 0.0
-		for _, d := range c.generators[0].Pool(linesForPairs, c.config.Seed+1) {
+		for _, d := range c.generator(0).Pool(linesForPairs, c.config.Seed+1) {
 			prev := -1
 			for _, k := range d.Keys {
 				id, ok := c.ID(b, k.Symbol)

@@ -53,7 +53,7 @@ func (c *Course) Drill(e scheduler.Exercise) drills.Drill {
 		d = c.pool[e.Line]
 	}
 	if d.Kind == "" || e.Board != 0 {
-		d = c.generators[e.Board].Render(kindOf(e, symbols), symbols)
+		d = c.generator(e.Board).Render(kindOf(e, symbols), symbols)
 	}
 	if e.Block == scheduler.Probe {
 		d.Kind = drills.Probe
@@ -64,7 +64,7 @@ func (c *Course) Drill(e scheduler.Exercise) drills.Drill {
 // drillOfKind makes a drill of the one kind that is wanted, for the strokes
 // that the exercise is for.
 func (c *Course) drillOfKind(e scheduler.Exercise) drills.Drill {
-	g, kind := c.generators[e.Board], c.config.Kind
+	g, kind := c.generator(e.Board), c.config.Kind
 	if kind == drills.OwnLine && len(c.config.Own) > 0 {
 		d := c.config.Own[(c.config.Seed+c.drawn)%uint64(len(c.config.Own))]
 		if e.Board != 0 {
@@ -91,7 +91,7 @@ func (c *Course) Has(k drills.Kind) error {
 		}
 		return nil
 	}
-	_, err := c.generators[0].Generate(k, nil, c.config.Seed)
+	_, err := c.generator(0).Generate(k, nil, c.config.Seed)
 	return err
 }
 
