@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"io/fs"
+	"maps"
 	"os"
 	"slices"
 
@@ -15,17 +16,23 @@ func (p *practice) Record(r session.Record) error {
 	return p.writer.record(r.Drill, p.course.Boards())
 }
 
-// Configure writes settings to underlay.toml and takes them into use.
+// Configure writes settings to underlay.toml and takes them into use. What the
+// command line had asked for holds until it is changed here.
 func (p *practice) Configure(c session.Configure) session.Configured {
-	cfg := p.config
+	before, wish, cfg := p.settings(), p.wish, p.config
+	if c.Settings.Minutes != before.Minutes {
+		p.wish.minutes = 0
+	}
+	if !slices.Equal(c.Settings.Boards, before.Boards) {
+		p.wish.board = ""
+	}
 	apply(&cfg, c.Settings)
 	if err := p.use(cfg); err != nil {
-		return session.Configured{Settings: p.settings(), Err: err}
+		p.wish = wish
+		return session.Configured{Settings: before, Err: err}
 	}
-	if err := p.write(c.Settings); err != nil {
-		return session.Configured{Settings: p.settings(), Planner: p.course, Err: err}
-	}
-	return session.Configured{Settings: p.settings(), Planner: p.course}
+	err := p.write(before, c.Settings)
+	return session.Configured{Settings: p.settings(), Planner: p.planner(), Err: err}
 }
 
 // settings are the configuration as a sitting knows it.
@@ -50,8 +57,8 @@ func apply(c *config.Config, s session.Settings) {
 	}
 }
 
-// write changes in underlay.toml what differs from what is there.
-func (p *practice) write(s session.Settings) error {
+// write changes in underlay.toml what a person has changed, and nothing else.
+func (p *practice) write(before, now session.Settings) error {
 	file, err := need(p.env.Dirs.ConfigFile())
 	if err != nil {
 		return err
@@ -60,11 +67,10 @@ func (p *practice) write(s session.Settings) error {
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return tried("read the configuration", file, err)
 	}
-	now, found := config.Read(file, src)
-	if err := found.Err(); err != nil {
-		return err
+	if _, found := config.Read(file, src); found.Err() != nil {
+		return found.Err()
 	}
-	text := changed(string(src), now, s)
+	text := changed(string(src), before, now)
 	if text == string(src) {
 		return nil
 	}
@@ -74,34 +80,23 @@ func (p *practice) write(s session.Settings) error {
 	return nil
 }
 
-// changed returns the text of a configuration with settings put in where they
-// are others than it has.
-func changed(src string, now config.Config, s session.Settings) string {
-	var to config.Config
-	apply(&to, s)
+// changed returns the text of a configuration with the settings in which now
+// differs from before put in.
+func changed(src string, before, now session.Settings) string {
+	var from, to config.Config
+	apply(&from, before)
+	apply(&to, now)
 	set := func(differs bool, key string, value any) {
 		if differs {
 			src = config.Set(src, key, value)
 		}
 	}
-	set(!slices.Equal(now.Boards, to.Boards), "boards", to.Boards)
-	set(now.Minutes != to.Minutes, "minutes", to.Minutes)
-	set(now.Aim != to.Aim, "aim", to.Aim)
-	set(!sameMix(now, to), "mix", to.Mix)
-	set(now.Wrong != to.Wrong, "wrong", to.Wrong)
-	set(now.Colours != to.Colours, "colours", to.Colours)
-	set(!slices.Equal(now.Keeps, to.Keeps), "keeps", to.Keeps)
+	set(!slices.Equal(from.Boards, to.Boards), "boards", to.Boards)
+	set(from.Minutes != to.Minutes, "minutes", to.Minutes)
+	set(from.Aim != to.Aim, "aim", to.Aim)
+	set(!maps.Equal(from.Mix, to.Mix), "mix", to.Mix)
+	set(from.Wrong != to.Wrong, "wrong", to.Wrong)
+	set(from.Colours != to.Colours, "colours", to.Colours)
+	set(!slices.Equal(from.Keeps, to.Keeps), "keeps", to.Keeps)
 	return src
-}
-
-func sameMix(a, b config.Config) bool {
-	if len(a.Mix) != len(b.Mix) {
-		return false
-	}
-	for name, w := range a.Mix {
-		if b.Mix[name] != w {
-			return false
-		}
-	}
-	return true
 }

@@ -33,7 +33,7 @@ func TestScripts(t *testing.T) {
 		UpdateScripts:       *update,
 		RequireUniqueNames:  true,
 		RequireExplicitExec: true,
-		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"status": status},
+		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"status": status, "append": appendLine},
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("HOME", e.WorkDir+"/home")
 			return os.Mkdir(e.WorkDir+"/home", 0o700)
@@ -60,4 +60,16 @@ func status(ts *testscript.TestScript, neg bool, args []string) {
 	if got != want {
 		ts.Fatalf("exit status %d, want %d", got, want)
 	}
+}
+
+// appendLine runs "append FILE TEXT": the text becomes the file's last line.
+func appendLine(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 2 {
+		ts.Fatalf("usage: append FILE TEXT")
+	}
+	f, err := os.OpenFile(ts.MkAbs(args[0]), os.O_APPEND|os.O_WRONLY, 0)
+	ts.Check(err)
+	_, err = f.WriteString(args[1] + "\n")
+	ts.Check(err)
+	ts.Check(f.Close())
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 
@@ -22,7 +23,7 @@ func newPlan(env *Env) *cobra.Command {
 		Use:   "plan",
 		Short: "Say what today holds, and why",
 		Long: `Prints what a session of today would hold: its blocks, the strokes that each is
-about, and the reason for each. Nothing is practised and nothing is written.`,
+about, and the reason for each. Nothing is practised.`,
 		Example: `  underlay plan --minutes 3
   underlay plan --json`,
 		Args: takes(0, 0),
@@ -34,6 +35,7 @@ about, and the reason for each. Nothing is practised and nothing is written.`,
 			if err != nil {
 				return err
 			}
+			_ = p.course.Keep() // without a cache all is read again next time
 			if asJSON {
 				return env.json(outline(p.course, p.started, p.length()))
 			}
@@ -114,12 +116,16 @@ func writePlan(w io.Writer, p session.Plan, width int) {
 		if len(b.About) == 0 {
 			fmt.Fprintln(w, strings.TrimRight(head+"   "+board.Safe(b.Note), " "))
 		}
+		names := 0
+		for _, r := range b.About {
+			names = max(names, utf8.RuneCountInString(board.Safe(string(r.Symbol))))
+		}
 		for i, r := range b.About {
 			if i > 0 {
 				head = strings.Repeat(" ", 20)
 			}
-			line := fmt.Sprintf("%s   %-4s %s", head, board.Safe(string(r.Symbol)), board.Safe(r.Words))
-			fmt.Fprintln(w, cut(line, width))
+			head = fmt.Sprintf("%s   %-*s   ", head, names, board.Safe(string(r.Symbol)))
+			fmt.Fprintln(w, wrapped(head, board.Safe(r.Words), width))
 		}
 	}
 	if p.Last != "" {
@@ -140,10 +146,21 @@ func clock(d time.Duration) string {
 	return fmt.Sprintf("%d:%02d", s/60, s%60)
 }
 
-// cut shortens a line to a number of cells.
-func cut(line string, width int) string {
-	if r := []rune(line); len(r) > width && width > 1 {
-		return string(r[:width-1]) + "…"
+// wrapped puts text after a head, in lines of at most width cells; the lines
+// after the first begin below the text.
+func wrapped(head, text string, width int) string {
+	indent := utf8.RuneCountInString(head)
+	line, out := head, ""
+	for i, word := range strings.Fields(text) {
+		if i > 0 && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > max(width, indent+20) {
+			out += line + "\n"
+			line = strings.Repeat(" ", indent) + word
+			continue
+		}
+		if i > 0 {
+			line += " "
+		}
+		line += word
 	}
-	return line
+	return out + line
 }

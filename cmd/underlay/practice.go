@@ -2,6 +2,8 @@ package main
 
 import (
 	"errors"
+	"fmt"
+	"io/fs"
 	"slices"
 	"strconv"
 	"strings"
@@ -9,6 +11,7 @@ import (
 
 	"underlay/cmd/underlay/config"
 	"underlay/cmd/underlay/course"
+	"underlay/cmd/underlay/report"
 	"underlay/cmd/underlay/session"
 	"underlay/corpus"
 	"underlay/drills"
@@ -93,6 +96,9 @@ func (e *Env) courseOf(cfg config.Config, w wish, seed uint64) (*course.Course, 
 		Aim: aimOf(cfg.Aim), Seed: seed, Past: e.past(),
 	})
 	err = newerAdvised(err)
+	if path, ok := errors.AsType[*fs.PathError](err); ok {
+		return nil, tried("read the journal", e.Dirs.Journal(), path)
+	}
 	if err == nil && kind != "" {
 		err = c.Has(kind)
 	}
@@ -207,26 +213,58 @@ func (e *Env) past() course.Past {
 
 // sitting returns the state machine of a sitting that starts now.
 func (p *practice) sitting() *session.Model {
-	past := p.course.Past(p.started)
-	return session.New(p.course, session.Options{
-		Session: sessionName(p.started), Settings: p.settings(), Now: p.started,
-		Notice: p.notice(), First: !past.Ever,
-	})
+	o := session.Options{Session: sessionName(p.started), Settings: p.settings(), Now: p.started,
+		Notice: p.notice(), First: !p.course.Past(p.started).Ever}
+	if file := p.env.Dirs.ConfigFile(); o.Notice == "" && !exists(file) {
+		o.Notice = "The boards are examples: b chooses yours. Enter starts with them."
+	}
+	return session.New(p.planner(), o)
 }
+
+// planner returns the course, with progress to look at.
+func (p *practice) planner() session.Planner { return withProgress{p.course, p.env, p.wish.board} }
+
+// withProgress tells progress in lines of text besides.
+type withProgress struct {
+	*course.Course
+	env   *Env
+	board string
+}
+
+// Progress reads the journal anew: what was just practised is in it.
+func (w withProgress) Progress(time.Time) []string {
+	s, _, err := w.env.standing(w.board)
+	if err != nil {
+		return strings.Split(err.Error(), "\n")
+	}
+	return report.Text(s, pageWidth)
+}
+
+// pageWidth is the width of a page within a sitting: it fits the smallest
+// window but for its margins.
+const pageWidth = 76
 
 // sessionName names a sitting by when it started, to the millisecond.
 func sessionName(at time.Time) string { return strconv.FormatInt(at.UnixMilli(), 36) }
 
-// notice is what has to be told before practice: boards that have changed.
+// notice is what has to be told before practice: boards that have changed,
+// and lines of the journal that cannot be read.
 func (p *practice) notice() string {
-	text := ""
+	var parts []string
 	for _, ch := range p.course.Changed() {
-		if text != "" {
-			text += " "
-		}
-		text += ch.Words()
+		parts = append(parts, ch.Words())
 	}
-	return text
+	if n := len(p.course.Problems()); n > 0 {
+		parts = append(parts, unreadable(n))
+	}
+	return strings.Join(parts, " ")
+}
+
+func unreadable(places int) string {
+	if places == 1 {
+		return "The journal has 1 place that cannot be read; underlay journal verify shows it."
+	}
+	return fmt.Sprintf("The journal has %d places that cannot be read; underlay journal verify shows them.", places)
 }
 
 // length is how long a sitting lasts.

@@ -157,6 +157,8 @@ func (m *Model) configured(e Configured) {
 		return
 	}
 	if e.Err != nil {
+		m.settings = e.Settings
+		m.refresh()
 		m.warn(fmt.Sprintf("settings not written: %v", e.Err))
 	}
 	m.settings = e.Settings
