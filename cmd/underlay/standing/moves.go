@@ -20,26 +20,23 @@ const (
 
 // moves looks at every swap of two slots and every move to a free one.
 func (w *work) moves() Moves {
-	out := Moves{DailyUse: charsADay, LeaveIt: true}
+	out := Moves{DailyUse: charsADay}
 	m, needs := w.fitEffort()
 	if m == nil {
-		out.Needs, out.LeaveIt = needs, false
+		out.Needs = needs
 		return out
 	}
 	out.Known = true
 	t := w.exchange(m)
 	out.CostMS = t.whole
-	for i, a := range t.slots {
+	for i := range t.slots {
 		for j := i + 1; j < len(t.slots); j++ {
-			b := t.slots[j]
-			if len(a.members)+len(b.members) == 0 {
+			out.Pairs++
+			if t.saves(i, j) <= worthShare*t.whole {
 				continue
 			}
-			out.Pairs++
-			if saved := t.saves(i, j); saved > worthShare*t.whole {
-				if mv := t.move(i, j); mv.SavesMS.Lo > 0 {
-					out.Advice = append(out.Advice, mv)
-				}
+			if mv := t.move(t.slots[i], t.slots[j]); mv.SavesMS.Lo > 0 {
+				out.Advice = append(out.Advice, mv)
 			}
 		}
 	}
@@ -50,72 +47,75 @@ func (w *work) moves() Moves {
 	return out
 }
 
-// exchange holds what every stroke on a layer would take at every slot.
+// exchange works out what swaps save.
 type exchange struct {
+	*arrangement
 	w     *work
 	m     *effortModel
-	slots []slot
-	ms    [][]float64 // by slot, of the members of a slot at another: sum of per mille times ms
-	whole float64     // ms per 1,000 characters of the board as it is, once settled
+	now   map[int]float64 // by id: ms per 1,000 characters on the board as it is
+	whole float64         // their sum: once settled
 }
 
 func (w *work) exchange(m *effortModel) *exchange {
-	t := &exchange{w: w, m: m, slots: w.slots()}
-	t.ms = make([][]float64, len(t.slots))
-	for i, from := range t.slots {
-		t.ms[i] = make([]float64, len(t.slots))
-		for j, to := range t.slots {
-			for _, id := range from.members {
-				t.ms[i][j] += t.at(id, to)
-			}
+	t := &exchange{arrangement: w.arrange(), w: w, m: m, now: map[int]float64{}}
+	for id := range w.in.Strokes { // in one order, so that the sum is one
+		if _, ok := t.strokes[id]; ok {
+			t.now[id] = t.times(id) * t.ms(id, t.arrangement.now(id))
+			t.whole += t.now[id]
 		}
 	}
-	t.whole = t.cost()
 	return t
 }
 
-// at is what stroke id costs per 1,000 characters with its last key at s.
-func (t *exchange) at(id int, s slot) float64 {
-	effort := t.w.effortAt(id, s)
-	if math.IsInf(effort, 1) {
-		return effort
+// times is how often a symbol comes in 1,000 characters.
+func (t *exchange) times(id int) float64 { return 1000 * t.w.in.Strokes[id].Freq }
+
+// ms is what a symbol takes once it is settled; what is drilled on the base
+// layer now is taken as it is.
+func (t *exchange) ms(id int, p placed) float64 {
+	if p.base && p.same {
+		return t.w.expect(id).total()
 	}
-	return 1000 * t.w.in.Strokes[id].Freq * t.m.settled(effort, s.position)
+	return t.m.settled(p.effort, p.position)
 }
 
-// cost is the whole board: layers as the model has them when settled, the
-// base layer as it is.
-func (t *exchange) cost() float64 {
-	sum := 0.0
-	for id, st := range t.w.in.Strokes {
-		switch {
-		case st.Board != 0 || st.Retired:
-		case st.Keys.Layer == t.w.in.Boards[0].Layers()[0]:
-			sum += 1000 * st.Freq * t.w.expect(id).total()
-		default:
-			sum += 1000 * st.Freq * t.m.settled(st.Keys.Effort, st.Keys.Final().Position)
-		}
-	}
-	return sum
-}
-
-// saves is what swapping two slots saves; -Inf where a symbol cannot go there.
+// saves is what changing two slots about saves, in ms per 1,000 characters;
+// -Inf where a symbol could not be typed any more.
 func (t *exchange) saves(i, j int) float64 {
-	return t.ms[i][i] + t.ms[j][j] - t.ms[i][j] - t.ms[j][i]
+	a, b := t.slots[i], t.slots[j]
+	saved := 0.0
+	for _, id := range affected(a, b) {
+		p, ok := t.after(id, a, b)
+		if !ok {
+			return math.Inf(-1)
+		}
+		saved += t.now[id] - t.times(id)*t.ms(id, p)
+	}
+	return saved
+}
+
+// affected are the symbols with a stroke in one of the slots.
+func affected(a, b slot) []int {
+	return slices.Compact(slices.Sorted(slices.Values(slices.Concat(a.ids, b.ids))))
 }
 
 // move tells a swap whole.
-func (t *exchange) move(i, j int) Move {
-	if t.slots[i].symbol == "" || t.slots[j].symbol != "" && t.weight(i) < t.weight(j) {
-		i, j = j, i
+func (t *exchange) move(a, b slot) Move {
+	if t.weight(a) < t.weight(b) {
+		a, b = b, a // it is named for what is typed more
 	}
-	a, b := t.slots[i], t.slots[j]
 	c := change{model: t.m}
-	for _, pass := range [][2]slot{{a, b}, {b, a}} {
-		for _, id := range pass[0].members {
-			f := 1000 * t.w.in.Strokes[id].Freq
-			c.add(f, t.w.effortAt(id, pass[0]), pass[0].position)
-			c.add(-f, t.w.effortAt(id, pass[1]), pass[1].position)
+	for _, id := range affected(a, b) {
+		after, _ := t.after(id, a, b)
+		for _, side := range []struct {
+			p    placed
+			sign float64
+		}{{t.arrangement.now(id), 1}, {after, -1}} {
+			if side.p.base && side.p.same {
+				c.ms += side.sign * t.times(id) * t.ms(id, side.p)
+			} else {
+				c.add(side.sign*t.times(id), side.p.effort, side.p.position)
+			}
 		}
 	}
 	mv := Move{Symbol: a.symbol, Layer: a.layer, From: a.position.String(),
@@ -126,26 +126,30 @@ func (t *exchange) move(i, j int) Move {
 	return mv
 }
 
-func (t *exchange) weight(i int) float64 {
+// weight is how often what is drilled in a slot comes.
+func (t *exchange) weight(s slot) float64 {
 	f := 0.0
-	for _, id := range t.slots[i].members {
-		f += t.w.in.Strokes[id].Freq
+	for _, id := range s.ids {
+		if s.has(t.strokes[id][0]) {
+			f += t.times(id)
+		}
 	}
 	return f
 }
 
-// relearn is the practice until every stroke that moves is within a tenth of
+// relearn is the practice until every stroke that changes is within a tenth of
 // its settled time, by the user's own slope over tries; the strokes around them
 // in the drills count as well.
 func (t *exchange) relearn(a, b slot) (strokes int, minutes float64) {
 	slope := min(t.m.coef[2], -.02)
 	strokes = min(settledTries, int(math.Ceil((1+settledTries)*math.Pow(1+relearnedTo, 1/slope))))
-	for _, pass := range [][2]slot{{a, b}, {b, a}} {
-		for _, id := range pass[0].members {
-			settled := t.m.settled(t.w.effortAt(id, pass[1]), pass[1].position)
-			for k := range strokes {
-				minutes += woven * settled * math.Pow(float64(2+k)/(1+settledTries), slope) / 60000
-			}
+	for _, id := range affected(a, b) {
+		after, _ := t.after(id, a, b)
+		if after.same {
+			continue
+		}
+		for k := range strokes {
+			minutes += woven * t.ms(id, after) * math.Pow(float64(2+k)/(1+settledTries), slope) / 60000
 		}
 	}
 	return strokes, minutes

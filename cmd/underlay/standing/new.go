@@ -4,25 +4,19 @@ import (
 	"fmt"
 	"time"
 
-	"underlay/drills/board"
 	"underlay/scheduler"
 )
 
 // work is a standing being worked out.
 type work struct {
 	in   Input
-	at   [2]time.Time               // when levels are shown for, by board
-	yard scheduler.Point            // see yardstick
-	into map[string][][]board.Press // see ways
+	at   [2]time.Time    // when levels are shown for, by board
+	yard scheduler.Point // see yardstick
 }
 
 // New works out where the user stands.
 func New(in Input) Standing {
-	w := &work{in: in}
-	for b := range in.Boards {
-		w.at[b] = soon(in.Now, in.Tally.c.Sides[b].Last)
-	}
-	w.yard = w.yardstick()
+	w := newWork(in)
 	s := Standing{At: in.Now, Readiness: w.readiness(), HoldsBack: w.holdsBack(), Days: in.Tally.c.days(),
 		Slips: in.Tally.c.Slips.slips(in), Upkeep: w.upkeep(), Notes: w.notes()}
 	for b := range in.Boards {
@@ -30,6 +24,15 @@ func New(in Input) Standing {
 	}
 	s.Moves = w.moves()
 	return s
+}
+
+func newWork(in Input) *work {
+	w := &work{in: in}
+	for b := range in.Boards {
+		w.at[b] = soon(in.Now, in.Tally.c.Sides[b].Last)
+	}
+	w.yard = w.yardstick()
+	return w
 }
 
 // two tells whether there is another board.

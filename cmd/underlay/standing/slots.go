@@ -7,55 +7,96 @@ import (
 	"underlay/drills/board"
 )
 
-// slot is a position on a layer above the base, with what is drilled there.
+// slot is a position on a layer above the base whose entry can be moved.
 type slot struct {
 	layer    string
 	position board.Position
-	symbol   board.Symbol // what a plain tap gives; empty where it is free
-	members  []int        // ids of the strokes that are pressed there last, whatever is held besides
+	symbol   board.Symbol // what a plain tap gives; empty where nothing is
+	ids      []int        // of the symbols that have a stroke with its last key there, drilled or not
 }
 
-// slots returns the positions among which symbols can move: those with a
-// drilled stroke, and free ones of layers that have any. Keys that hold or
-// that no program sees stay where they are.
-func (w *work) slots() []slot {
-	b := w.in.Boards[0]
-	var out []slot
-	for _, layer := range b.Layers()[1:] {
-		if len(w.ways(layer)) == 0 {
+func (s slot) has(st board.Stroke) bool {
+	return st.Layer == s.layer && len(st.Keys) > 0 && st.Final().Position == s.position
+}
+
+// arrangement is all strokes of the board being learned, and what can be moved.
+type arrangement struct {
+	board   *board.Board
+	symbols map[int]board.Symbol   // by id
+	strokes map[int][]board.Stroke // by id of the symbol: every way to produce it, the drilled one first
+	ways    map[string][][]board.Press
+	slots   []slot
+}
+
+// arrange looks at the board being learned. Keys that hold, that fall through
+// or that no program sees stay where they are, and so does what is drilled
+// elsewhere: it is there for a reason that the mix does not know. A thumb key
+// without anything on it is not counted as free.
+func (w *work) arrange() *arrangement {
+	a := &arrangement{board: w.in.Boards[0], symbols: map[int]board.Symbol{}, strokes: map[int][]board.Stroke{}, ways: map[string][][]board.Press{}}
+	for id, s := range w.in.Strokes {
+		if s.Board != 0 || s.Retired {
 			continue
 		}
-		for _, k := range b.Keys() {
-			if s, ok := w.slot(layer, k.Position); ok {
-				out = append(out, s)
+		a.symbols[id], a.strokes[id] = s.Symbol, append(a.strokes[id], s.Keys)
+		for _, st := range a.board.Strokes(s.Symbol) {
+			if !st.Equal(s.Keys) {
+				a.strokes[id] = append(a.strokes[id], st)
+			}
+			a.way(st)
+		}
+	}
+	for _, layer := range a.board.Layers()[1:] {
+		for _, k := range a.board.Keys() {
+			if s, ok := a.slot(layer, k); ok {
+				a.slots = append(a.slots, s)
 			}
 		}
 	}
-	return out
+	return a
 }
 
-func (w *work) slot(layer string, p board.Position) (slot, bool) {
-	l := w.in.Boards[0].Legend(layer, p)
-	if l.Unseen || l.Never || l.Hold != "" {
+func (a *arrangement) slot(layer string, k board.Key) (slot, bool) {
+	l := a.board.Legend(layer, k.Position)
+	if l.Unseen || l.Never || l.Through || l.Hold != "" || len(a.ways[layer]) == 0 {
 		return slot{}, false
 	}
-	s := slot{layer: layer, position: p}
-	for id, st := range w.in.Strokes {
-		if st.Board == 0 && !st.Retired && st.Keys.Layer == layer && st.Keys.Final().Position == p {
-			s.members = append(s.members, id)
-			if st.Keys.Level == 0 && s.symbol == "" && len(modifiers(st.Keys)) == 0 {
-				s.symbol = st.Symbol
-			}
+	s := slot{layer: layer, position: k.Position}
+	if l.Tap == "" {
+		return s, k.Finger != board.Thumb
+	}
+	s.symbol, _ = a.board.Gives(layer, k.Position)
+	for id := range a.strokes {
+		if slices.ContainsFunc(a.strokes[id], s.has) {
+			s.ids = append(s.ids, id)
 		}
 	}
-	if len(s.members) > 0 {
-		return s, s.symbol != ""
+	slices.Sort(s.ids)
+	return s, slices.ContainsFunc(s.ids, func(id int) bool { return a.isHere(id, s) })
+}
+
+// isHere tells whether a symbol is the plain tap of a slot and drilled there.
+func (a *arrangement) isHere(id int, s slot) bool {
+	drilled := a.strokes[id][0]
+	return a.symbols[id] == s.symbol && s.has(drilled) && drilled.Level == 0
+}
+
+// way keeps what a stroke does before its last key, modifiers left out: a way
+// into its layer.
+func (a *arrangement) way(s board.Stroke) {
+	var way []board.Press
+	for _, p := range s.Keys[:max(len(s.Keys)-1, 0)] {
+		if p.As == board.AsCombo {
+			return
+		}
+		if p.Symbol == "" {
+			way = append(way, p)
+		}
 	}
-	// What nobody drills there may still be wanted: only a position with
-	// nothing of its own on it is free, and a thumb key never is.
-	key, _ := w.in.Boards[0].KeyAt(p)
-	free := l.Tap == "" && l.Hold == "" && key.Finger != board.Thumb
-	return s, free
+	same := func(v []board.Press) bool { return slices.Equal(v, way) }
+	if len(way) > 0 && !slices.ContainsFunc(a.ways[s.Layer], same) {
+		a.ways[s.Layer] = append(a.ways[s.Layer], way)
+	}
 }
 
 // modifiers are the keys of a stroke that hold Shift or another modifier.
@@ -69,49 +110,14 @@ func modifiers(s board.Stroke) []board.Press {
 	return out
 }
 
-// ways are the ways into a layer: what is done before the last key, modifiers
-// left out, in the drilled strokes of the layer.
-func (w *work) ways(layer string) [][]board.Press {
-	if w.into == nil {
-		w.into = map[string][][]board.Press{}
-		for _, st := range w.in.Strokes {
-			if st.Board == 0 && !st.Retired && len(st.Keys.Keys) > 1 {
-				w.way(st.Keys)
-			}
-		}
-	}
-	return w.into[layer]
-}
-
-func (w *work) way(s board.Stroke) {
-	var way []board.Press
-	for _, p := range s.Keys[:len(s.Keys)-1] {
-		if p.As == board.AsCombo {
-			return
-		}
-		if p.Symbol == "" {
-			way = append(way, p)
-		}
-	}
-	same := func(v []board.Press) bool { return slices.Equal(v, way) }
-	if len(way) > 0 && !slices.ContainsFunc(w.into[s.Layer], same) {
-		w.into[s.Layer] = append(w.into[s.Layer], way)
-	}
-}
-
-// effortAt is the effort of stroke id if its last key were at slot s, by the
-// cheapest way into the layer, or +Inf where the key is one of those held.
-func (w *work) effortAt(id int, s slot) float64 {
-	st := w.in.Strokes[id]
-	if st.Keys.Layer == s.layer && st.Keys.Final().Position == s.position {
-		return st.Keys.Effort
-	}
-	mods := modifiers(st.Keys)
+// effortAt is the effort of a stroke if its last key were at a slot, by the
+// cheapest way into the layer, or +Inf where that key is one of those held.
+func (a *arrangement) effortAt(st board.Stroke, s slot) float64 {
 	best := math.Inf(1)
-	for _, way := range w.ways(s.layer) {
-		keys := append(append(slices.Clone(mods), way...), board.Press{Position: s.position, As: board.AsPress})
+	for _, way := range a.ways[s.layer] {
+		keys := append(append(modifiers(st), way...), board.Press{Position: s.position, As: board.AsPress})
 		if !pressedTwice(keys) {
-			best = min(best, w.in.Boards[0].Effort(keys))
+			best = min(best, a.board.Effort(keys))
 		}
 	}
 	return best
@@ -121,4 +127,38 @@ func (w *work) effortAt(id int, s slot) float64 {
 func pressedTwice(keys []board.Press) bool {
 	last := keys[len(keys)-1].Position
 	return slices.ContainsFunc(keys[:len(keys)-1], func(p board.Press) bool { return p.Position == last })
+}
+
+// placed is where and how hard a symbol is typed.
+type placed struct {
+	effort   float64
+	position board.Position
+	base     bool // on the base layer
+	same     bool // it is the one that is drilled now
+}
+
+// now is how a symbol is typed on the board as it is.
+func (a *arrangement) now(id int) placed {
+	st := a.strokes[id][0]
+	return placed{st.Effort, st.Final().Position, st.Layer == a.board.Layers()[0], true}
+}
+
+// after is how a symbol would be typed with two slots changed about: the
+// cheapest of its strokes, as a board chooses. It is false where it could not be
+// typed any more.
+func (a *arrangement) after(id int, s, t slot) (placed, bool) {
+	best, found := placed{effort: math.Inf(1)}, false
+	for i, st := range a.strokes[id] {
+		p := placed{st.Effort, st.Final().Position, st.Layer == a.board.Layers()[0], i == 0}
+		switch {
+		case s.has(st):
+			p = placed{effort: a.effortAt(st, t), position: t.position}
+		case t.has(st):
+			p = placed{effort: a.effortAt(st, s), position: s.position}
+		}
+		if p.effort < best.effort {
+			best, found = p, true
+		}
+	}
+	return best, found
 }

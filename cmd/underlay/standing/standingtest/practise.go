@@ -22,6 +22,9 @@ import (
 type Invented struct {
 	Store  *journaltest.Store
 	Boards []*board.Board
+	// Steep is how many ms each unit of effort takes more on the board being
+	// learned.
+	Steep  float64
 	config course.Config
 	rng    *rand.Rand
 	tries  map[int]int
@@ -36,14 +39,20 @@ func Start() time.Time {
 // New begins a history on embedded boards: the one being learned and, if there
 // is a second name, the other one.
 func New(names ...string) (*Invented, error) {
-	v := &Invented{Store: &journaltest.Store{}, rng: rand.New(rand.NewPCG(7, 7)), tries: map[int]int{}}
+	var boards []*board.Board
 	for _, name := range names {
 		b, err := board.Load(name)
 		if err != nil {
 			return nil, err
 		}
-		v.Boards = append(v.Boards, b)
+		boards = append(boards, b)
 	}
+	return On(boards...)
+}
+
+// On is New with boards that are not embedded.
+func On(boards ...*board.Board) (*Invented, error) {
+	v := &Invented{Store: &journaltest.Store{}, Boards: boards, Steep: 45, rng: rand.New(rand.NewPCG(7, 7)), tries: map[int]int{}}
 	code, err := corpus.Load("go")
 	if err != nil {
 		return nil, err
@@ -168,7 +177,7 @@ func (v *Invented) True(id int) (ms, slip float64) {
 		return 190 + 30*st.Effort, .02
 	}
 	left := math.Exp(-float64(v.tries[id]) / 80)
-	return (170 + 45*st.Effort) * (1 + 1.6*left), .02 + .16*left
+	return (170 + v.Steep*st.Effort) * (1 + 1.6*left), .02 + .16*left
 }
 
 // Pace is the true expected time of a stroke of the mix on a board, repair included.

@@ -1,0 +1,197 @@
+package standing_test
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"underlay/cmd/underlay/standing"
+	"underlay/cmd/underlay/standing/standingtest"
+	"underlay/drills/board"
+)
+
+// swapped returns the text of a board with two entries of its layers changed
+// about.
+func swapped(src string, a, b standing.Slot) string {
+	ea, eb := entry(src, a), entry(src, b)
+	return set(set(src, a, eb), b, ea)
+}
+
+// picture finds the lines of a layer's picture in a board's text.
+func picture(lines []string, layer string) (from int) {
+	named := false
+	for i, l := range lines {
+		if strings.HasPrefix(l, "name") && strings.Contains(l, fmt.Sprintf("%q", layer)) {
+			named = true
+		}
+		if named && strings.HasPrefix(l, "keys") {
+			return i + 1
+		}
+	}
+	return -1
+}
+
+func entry(src string, s standing.Slot) string {
+	lines := strings.Split(src, "\n")
+	return strings.Fields(strings.ReplaceAll(lines[picture(lines, s.Layer)+s.Position.Row-1], "||", " "))[s.Position.Col-1]
+}
+
+func set(src string, s standing.Slot, to string) string {
+	lines := strings.Split(src, "\n")
+	at := picture(lines, s.Layer) + s.Position.Row - 1
+	words, col := strings.Fields(lines[at]), 0
+	for i, w := range words {
+		if w == "||" {
+			continue
+		}
+		if col++; col == s.Position.Col {
+			words[i] = to
+		}
+	}
+	lines[at] = "  " + strings.Join(words, " ")
+	return strings.Join(lines, "\n")
+}
+
+// cost recomputes a whole board from its text: every symbol of the work, at
+// the stroke that the board drills.
+func cost(t *testing.T, in standing.Input, src string, settled func(float64, board.Position) float64) float64 {
+	t.Helper()
+	b, found := board.Read("board.toml", []byte(src))
+	if b == nil {
+		t.Fatal(found.Err())
+	}
+	sum := 0.0
+	for id, s := range in.Strokes {
+		if s.Board != 0 {
+			continue
+		}
+		st, ok := b.Drilled(s.Symbol)
+		if !ok {
+			t.Fatalf("%s is gone", s.Symbol)
+		}
+		ms := 0.0
+		if st.Layer == b.Layers()[0] && st.Equal(s.Keys) {
+			ms = in.Model.Expect(id, in.Now).MS
+		} else {
+			ms = settled(st.Effort, st.Final().Position)
+		}
+		sum += 1000 * s.Freq * ms
+	}
+	return sum
+}
+
+// onBadBoard is somebody who practised on split-38 with the opening bracket
+// under the thumb that holds the layer, and its good place left free.
+func onBadBoard(t *testing.T) (standing.Input, string) {
+	t.Helper()
+	good, err := board.Load("split-38")
+	if err != nil {
+		t.Fatal(err)
+	}
+	st, ok := good.Drilled("(")
+	if !ok || st.Layer != "marks" {
+		t.Fatalf("( is typed as %v", st)
+	}
+	src := set(string(good.Source()), standing.Slot{Layer: "marks", Position: st.Final().Position}, "--")
+	src = set(src, standing.Slot{Layer: "marks", Position: board.Position{Row: 4, Col: 4}}, "(")
+	b, found := board.Read("bad.toml", []byte(src))
+	if b == nil {
+		t.Fatal(found.Err())
+	}
+	v, err := standingtest.On(b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	v.Steep = 250
+	practise(t, v, 0, 30)
+	in, err := v.Input(standingtest.Start().AddDate(0, 0, 31))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return in, src
+}
+
+// What a swap is said to save is what the whole board, read again from its
+// text with the swap made, costs less.
+func TestSavingsAgainstTheWholeBoard(t *testing.T) {
+	in, src := onBadBoard(t)
+	swaps, whole, settled := standing.Swaps(in)
+	if len(swaps) < 1000 {
+		t.Fatalf("%d swaps", len(swaps))
+	}
+	if got := cost(t, in, src, settled); math.Abs(got-whole) > 1e-6*whole {
+		t.Fatalf("the board as it is costs %v, recomputed %v", whole, got)
+	}
+	r := rand.New(rand.NewPCG(5, 6))
+	r.Shuffle(len(swaps), func(i, j int) { swaps[i], swaps[j] = swaps[j], swaps[i] })
+	for _, s := range swaps[:150] {
+		if want := whole - cost(t, in, swapped(src, s.A, s.B), settled); math.Abs(s.Saves-want) > 1e-6*whole {
+			t.Errorf("%v with %v: saves %v, recomputed %v", s.A, s.B, s.Saves, want)
+		}
+	}
+}
+
+// The advice holds every swap that saves more than a hundredth and is sure
+// enough, best first, with what it costs to relearn; where a frequent symbol is
+// in a bad place the best moves that one.
+func TestAdviceOnABadBoard(t *testing.T) {
+	in, src := onBadBoard(t)
+	m := standing.New(in).Moves
+	swaps, whole, settled := standing.Swaps(in)
+	if !m.Known || m.LeaveIt || m.Found == 0 || m.Pairs != len(swaps) {
+		t.Fatalf("%+v of %d swaps", m, len(swaps))
+	}
+	best := 0.0
+	for _, s := range swaps {
+		best = max(best, s.Saves)
+	}
+	if first := m.Advice[0]; math.Abs(first.SavesMS.Value-best) > 1e-6*whole || first.Symbol != "(" {
+		t.Errorf("the best saves %v; the advice begins with %+v", best, first)
+	}
+	for i, mv := range m.Advice {
+		if i > 0 && mv.SavesMS.Value > m.Advice[i-1].SavesMS.Value {
+			t.Errorf("%+v comes after one that saves less", mv)
+		}
+		from, err := board.ParsePosition(mv.From)
+		if err != nil {
+			t.Fatal(err)
+		}
+		to, err := board.ParsePosition(mv.To)
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := whole - cost(t, in, swapped(src, standing.Slot{Layer: mv.Layer, Position: from}, standing.Slot{Layer: mv.ToLayer, Position: to}), settled)
+		if math.Abs(mv.SavesMS.Value-want) > 1e-6*whole || mv.SavesShare < .01 || mv.SavesMS.Lo <= 0 {
+			t.Errorf("%+v: recomputed %v of %v", mv, want, whole)
+		}
+		if days := mv.RelearnMinutes * 60000 / (mv.SavesMS.Value * float64(m.DailyUse) / 1000); math.Abs(days-mv.PaysAfterDays) > 1e-9 || mv.RelearnMinutes <= 0 {
+			t.Errorf("%+v: pays after %v days", mv, days)
+		}
+	}
+}
+
+// On a board whose layers are arranged by use the answer is to leave it.
+func TestAdviceToLeaveIt(t *testing.T) {
+	v := invent(t, "split-38")
+	practise(t, v, 0, 30)
+	m := standingOf(t, v, 31).Moves
+	if !m.Known || !m.LeaveIt || len(m.Advice) != 0 || m.Pairs < 1000 {
+		t.Errorf("%+v", m)
+	}
+}
+
+// All swaps of a large board are looked at in well under a second.
+func BenchmarkMoves(b *testing.B) {
+	v := invent(b, "split-38")
+	practise(b, v, 0, 10)
+	in, err := v.Input(standingtest.Start().AddDate(0, 0, 11))
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ResetTimer()
+	for range b.N {
+		standing.New(in)
+	}
+}
