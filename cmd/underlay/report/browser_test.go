@@ -45,7 +45,7 @@ func startBrowser(t *testing.T) *browser {
 		t.Fatal(err)
 	}
 	cmd := exec.Command(path, "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-		"--disable-component-update", "--disable-sync", "--force-renderer-accessibility", "--remote-debugging-pipe", "--user-data-dir="+t.TempDir(), "about:blank")
+		"--disable-component-update", "--disable-sync", "--remote-debugging-pipe", "--user-data-dir="+t.TempDir(), "about:blank")
 	cmd.ExtraFiles = []*os.File{in, out}
 	if err := cmd.Start(); err != nil {
 		t.Skipf("%s does not start: %v", path, err)
