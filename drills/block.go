@@ -3,7 +3,6 @@ package drills
 import (
 	"math/rand/v2"
 	"slices"
-	"strings"
 
 	"underlay/corpus"
 )
@@ -15,8 +14,10 @@ const (
 	anywhere place = iota // a line by itself
 	code                  // statements
 	elements              // values with commas
-	fields                // what a type or a block of declarations holds
-	cases                 // what a choice is made from
+	fields                // what a type holds
+	values                // what a block of constants or variables holds
+	imports
+	cases // what a choice is made from
 )
 
 // inside returns what stands in the block that a line opens.
@@ -28,7 +29,11 @@ func inside(line []corpus.Token) place {
 	switch {
 	case has("switch", "select", "match", "case"):
 		return cases
-	case has("struct", "interface", "class", "enum", "union", "trait", "impl", "import", "module", "namespace") || last != "{" && has("const", "var", "type"):
+	case has("import"):
+		return imports
+	case last != "{" && has("const", "var"):
+		return values
+	case has("struct", "interface", "class", "enum", "union", "trait", "impl", "module", "namespace"):
 		return fields
 	case last != "{":
 		return elements
@@ -51,9 +56,12 @@ func (l *language) stands(s shape, at place) bool {
 		return last == ","
 	case fields:
 		return l.field(s, last)
+	case values:
+		return s.opens == "" && slices.ContainsFunc(s.line, func(t corpus.Token) bool { return t.Text == "=" })
+	case imports:
+		return isQuote(s.line[0].Text) && isQuote(last) && len(s.line) == 3
 	case cases:
-		first := s.line[0].Text
-		return first == "case" || first == "default" || first == "when" || last == ","
+		return l.begins(s, "case", "default", "when") || !l.cases && last == ","
 	}
 	return true
 }
@@ -62,7 +70,7 @@ func (l *language) stands(s shape, at place) bool {
 func (l *language) statement(s shape, last string) bool {
 	first := s.line[0].Text
 	switch {
-	case first == "case" || first == "default" || first == "when" || first == "else" || first == "elif" || first == "end":
+	case l.begins(s, "case", "default", "when", "else", "elif", "end"):
 		return false
 	case last == "," || last == ":" || isOpener(last) && declares(s.line):
 		return false
@@ -73,7 +81,17 @@ func (l *language) statement(s shape, last string) bool {
 		!isQuote(first) && first != corpus.AnyNumber && !(len(s.line) > 1 && s.line[1].Text == ":")
 }
 
-// field tells whether a line is what a type, or a block of declarations, holds.
+// begins tells whether a line begins with one of some words.
+func (l *language) begins(s shape, words ...string) bool {
+	return slices.Contains(words, s.line[0].Text)
+}
+
+// leaves tells whether nothing follows a line in its block.
+func (l *language) leaves(s shape) bool {
+	return l.begins(s, "return", "break", "continue", "raise", "throw", "goto")
+}
+
+// field tells whether a line is what a type holds.
 func (l *language) field(s shape, last string) bool {
 	if s.opens != "" || last == "," && !l.semicolons {
 		return false
@@ -81,7 +99,7 @@ func (l *language) field(s shape, last string) bool {
 	if l.semicolons {
 		return last == ";" && (juxtaposed(s.line) || declares(s.line))
 	}
-	return juxtaposed(s.line) || len(s.line) > 2 && s.line[1].Text == "=" && s.line[0].Text != corpus.AnyName
+	return juxtaposed(s.line) && !slices.ContainsFunc(s.line, func(t corpus.Token) bool { return t.Text == "=" })
 }
 
 // juxtaposed tells whether a line begins with two operands side by side, as a
@@ -90,34 +108,64 @@ func juxtaposed(line []corpus.Token) bool {
 	return len(line) > 1 && operandClass(line[0].Text) && line[1].Spaced && (operandClass(line[1].Text) || line[1].Text == "[" || line[1].Text == "*")
 }
 
-// The most that one drill of lines may hold, unless a single line is longer.
+// How many lines and strokes a drill of lines has: no more than the first two
+// unless a single line is longer, and more lines while it is shorter than the
+// last.
 const (
-	mostLines   = 5
-	mostStrokes = 60
+	mostLines    = 5
+	mostStrokes  = 60
+	leastStrokes = 14
 )
 
 // block draws a line and, where it opens brackets, lines until they are closed.
 func (l *language) block(rng *rand.Rand) told { return l.blockFrom(l.first(rng), rng) }
 
-func (l *language) blockFrom(s shape, rng *rand.Rand) told {
-	var b strings.Builder
-	t := teller{namer: l.names, said: map[string][]string{}, shout: rng.Float64() < l.shouts}
-	t.tell(&b, s.line, rng)
-	at, body := place(0), 0
-	for open := s.opens; open != ""; {
-		if len(s.line) > 0 && s.opens != "" {
-			at, body = inside(s.line), 0
+func (l *language) blockFrom(first shape, rng *rand.Rand) told {
+	t := newTeller(l, rng)
+	b := block{language: l, rng: rng}
+	for s := first; len(s.line) > 0; s = b.next(t.text.Len()) {
+		t.tell(s.line)
+		b.take(s)
+		if b.open == "" && (t.text.Len() >= leastStrokes || b.lines >= mostLines || l.leaves(s)) {
+			break
 		}
-		if body > 0 && (body >= mostLines-2 || b.Len() > mostStrokes/2 || rng.IntN(2) == 0) && !(at == cases && body == 1) {
-			s = l.closing(open, rng)
-			open = open[:len(open)-len(s.closes)] + s.opens
-		} else {
-			s = l.bodyLine(at, body, rng)
-			body++
-		}
-		t.tell(&b, s.line, rng)
 	}
-	return told{b.String(), t.bodies}
+	return told{t.text.String(), t.bodies}
+}
+
+// block is a row of lines in the making.
+type block struct {
+	*language
+	rng   *rand.Rand
+	open  string // brackets
+	at    place  // inside of the innermost
+	body  int    // lines since it was opened
+	lines int
+	last  shape
+}
+
+func (b *block) take(s shape) {
+	b.last = s
+	b.open = b.open[:len(b.open)-len(s.closes)] + s.opens
+	b.lines++
+	if b.body++; s.opens != "" {
+		b.at, b.body = inside(s.line), 0
+	}
+}
+
+// next draws the line after those that are there, which have so many strokes.
+func (b *block) next(strokes int) shape {
+	switch {
+	case b.open == "" && b.stands(b.last, code):
+		return b.bodyLine(code, 1, b.rng)
+	case b.open == "":
+		return b.line(b.rng, false)
+	case b.body == 0 || b.at == cases && b.body == 1:
+		return b.bodyLine(b.at, b.body, b.rng)
+	case b.leaves(b.last) || b.lines >= mostLines-1 || strokes > mostStrokes/2 || b.rng.IntN(2) == 0:
+		return b.closing(b.open, b.rng)
+	}
+	return b.bodyLine(b.at, b.body, b.rng)
 }
 
 // bodyLine draws a line of a block.

@@ -166,7 +166,7 @@ func (l *language) goesOn(line []corpus.Token, s span, rng *rand.Rand) []corpus.
 			if v, ok := l.value(t.Text, rng); ok {
 				return append([]corpus.Token{t}, append(v, corpus.Token{Text: closerOf(t.Text)})...)
 			}
-		case t.Text == "," && inside, joinsTokens(t, corpus.Token{Spaced: true}) && sensible(line, s, t.Text):
+		case (t.Text == "," && inside || joinsTokens(t, corpus.Token{Spaced: true})) && sensible(line, s, t.Text):
 			if v, ok := l.value(t.Text, rng); ok && v[0].Spaced {
 				return append([]corpus.Token{t}, v...)
 			}
@@ -181,11 +181,15 @@ func (l *language) goesOn(line []corpus.Token, s span, rng *rand.Rand) []corpus.
 
 // sensible tells whether an operator makes sense behind a slot: comparisons
 // where something is decided or kept, and one of them at a time; && and || to
-// join what is so or not; nothing where only a call or a constant may stand.
+// join what is so or not; nothing where only a call or a constant may stand; no
+// comma where something is decided.
 func sensible(line []corpus.Token, s span, op string) bool {
 	before := line[s.from-1].Text
 	decides := before == "if" || before == "while" || before == "elif" || before == "return" || before == "unless" ||
 		before == "(" && s.from > 1 && word(line[s.from-2].Text) && !atomWord(line[s.from-2].Text)
+	if op == "," {
+		return !decides
+	}
 	compared := slices.ContainsFunc(line[s.from:s.to], func(t corpus.Token) bool { return compares(t.Text) })
 	switch {
 	case slices.Contains([]string{"defer", "go", "case", "new", "delete", "throw", "raise", "del", "await", "range", ":"}, before):

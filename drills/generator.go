@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-
 	"math/rand/v2"
 	"slices"
 
@@ -100,14 +99,14 @@ func (g *Generator) Generate(k Kind, wanted map[board.Symbol]float64, seed uint6
 	if len(plan) == 0 && len(wanted) > 0 {
 		return Drill{}, fmt.Errorf("%s: %w: none of the symbols wanted can be asked for", k, ErrNothing)
 	}
-	d := g.make(k, plan, rng)
+	d := g.draw(k, plan, rng)
 	if len(d.Keys) == 0 {
 		return Drill{}, fmt.Errorf("%s: %w", k, ErrNothing)
 	}
 	return d, nil
 }
 
-func (g *Generator) make(k Kind, plan []want, rng *rand.Rand) Drill {
+func (g *Generator) draw(k Kind, plan []want, rng *rand.Rand) Drill {
 	switch k {
 	case Position:
 		return g.position(plan, rng)

@@ -26,7 +26,8 @@ type language struct {
 	grown      []sampler        // of roomy, by the number of tokens to grow to
 	semicolons bool             // statements end with one
 	prose      bool             // mostly text, no expressions
-	shouts     float64          // share of lines with the language\'s words in capitals
+	cases      bool             // choices are made by lines that begin with case
+	shouts     float64          // share of lines with the language's words in capitals
 	seldom     map[rune]float64 // see addSeldom
 	usually    map[rune]float64 // how often each character comes in one text
 }
@@ -78,6 +79,7 @@ func newLanguage(t *corpus.Table, typed func(text string) bool) *language {
 	ends := t.Counts(corpus.End)
 	l.semicolons = ends[";"] > .2*ends.Total()
 	l.addFree(t)
+	l.cases = slices.ContainsFunc(l.shapes, func(s shape) bool { return l.begins(s, "case", "when") })
 	l.prose = len(l.roomy) < 25
 	l.shouts = shouts(t)
 	l.addSeldom(t)
@@ -158,25 +160,6 @@ func (l *language) can(line []corpus.Token, typed func(string) bool) bool {
 	return true
 }
 
-const openers, closers = "([{", ")]}"
-
-func isOpener(s string) bool { return len(s) == 1 && strings.Contains(openers, s) }
-func isCloser(s string) bool { return len(s) == 1 && strings.Contains(closers, s) }
-
-func closerOf(opener string) string {
-	i := strings.Index(openers, opener)
-	return closers[i : i+1]
-}
-
-// closersOf returns what closes the brackets that are open, innermost first.
-func closersOf(open string) string {
-	var b strings.Builder
-	for i := len(open) - 1; i >= 0; i-- {
-		b.WriteString(closerOf(open[i : i+1]))
-	}
-	return b.String()
-}
-
 // first draws the first line of a drill. Since lines inside a block open no
 // other, and a block has several lines, the first opens one oftener than lines
 // do.
@@ -195,11 +178,11 @@ func (l *language) first(rng *rand.Rand) shape {
 func (l *language) line(rng *rand.Rand, mayOpen bool) shape {
 	for range 20 {
 		if rng.Float64()*(l.free+l.plain.total()) < l.free {
-			make := l.grow
+			draw := l.grow
 			if l.prose {
-				make = l.walk
+				draw = l.walk
 			}
-			if s, ok := make(rng); ok && (mayOpen || s.opens == "") {
+			if s, ok := draw(rng); ok && (mayOpen || s.opens == "") {
 				return s
 			}
 			continue
@@ -210,77 +193,6 @@ func (l *language) line(rng *rand.Rand, mayOpen bool) shape {
 	}
 	return shape{}
 }
-
-// walk goes from token to token, as they follow each other in lines that are
-// none of the shapes, and keeps the brackets and quotes in order.
-func (l *language) walk(rng *rand.Rand) (shape, bool) {
-	const longest = 24
-	w := walker{}
-	for before := corpus.LineBreak; len(w.line) < longest; {
-		t, ok := w.step(l.next[before], rng)
-		if !ok {
-			return shape{}, false
-		}
-		if t.Text == corpus.LineBreak {
-			return shape{line: w.line, opens: w.open}, len(w.line) > 0
-		}
-		w.take(t)
-		before = t.Text
-	}
-	return shape{}, false
-}
-
-// walker is a line in the making.
-type walker struct {
-	line  []corpus.Token
-	open  string // brackets
-	quote string // the quote that is open
-	body  bool   // a body was just given: the quote has to follow
-}
-
-// step draws a token that fits; false where none was found.
-func (w *walker) step(f *follow, rng *rand.Rand) (corpus.Token, bool) {
-	if f == nil {
-		return corpus.Token{}, false
-	}
-	for range 12 {
-		if i := f.draw(rng); i >= 0 && w.fits(f.tokens[i]) {
-			return f.tokens[i], true
-		}
-	}
-	return corpus.Token{}, false
-}
-
-func (w *walker) fits(t corpus.Token) bool {
-	switch {
-	case w.quote != "":
-		return t.Text == w.quote && !t.Spaced || t.Text == corpus.Body && !w.body
-	case t.Text == corpus.Body:
-		return false
-	case isCloser(t.Text):
-		return w.open != "" && closerOf(w.open[len(w.open)-1:]) == t.Text
-	case t.Text == corpus.LineBreak:
-		return w.open == "" || isOpener(w.line[len(w.line)-1].Text)
-	}
-	return true
-}
-
-func (w *walker) take(t corpus.Token) {
-	w.line = append(w.line, t)
-	w.body = t.Text == corpus.Body
-	switch {
-	case isQuote(t.Text) && w.quote == "":
-		w.quote = t.Text
-	case t.Text == w.quote:
-		w.quote = ""
-	case isOpener(t.Text):
-		w.open += t.Text
-	case isCloser(t.Text):
-		w.open = w.open[:len(w.open)-1]
-	}
-}
-
-func isQuote(s string) bool { return s == `"` || s == "'" || s == "`" }
 
 // shouts estimates how often the words of a language that does not tell
 // capitals from small letters are written in capitals: from the capitals that

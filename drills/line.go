@@ -44,6 +44,9 @@ func (g *Generator) line(k Kind, plan []want, rng *rand.Rand) Drill {
 	} else {
 		t = l.bringing(plan, rng)
 	}
+	if strings.TrimSpace(t.text) == "" {
+		return Drill{} // nothing of the language can be typed
+	}
 	d := g.drill(k, symbolsOf(t.text), true)
 	d.Language = l.name
 	return d
@@ -113,45 +116,104 @@ func (l *language) addSeldom(t *corpus.Table) {
 // comes back to names that it gave before, as code does.
 type teller struct {
 	*namer
-	said   map[string][]string
+	rng    *rand.Rand
+	text   strings.Builder
+	said   map[string][]string // names, by their class
 	bodies []span
 	shout  bool // words of the language in capitals
 }
 
-// own is a token that stands for itself.
-func (t *teller) own(text string) string {
-	if t.shout && word(text) {
-		return strings.ToUpper(text)
-	}
-	return text
+func newTeller(l *language, rng *rand.Rand) *teller {
+	return &teller{namer: l.names, rng: rng, said: map[string][]string{}, shout: rng.Float64() < l.shouts}
 }
 
-func (t *teller) tell(b *strings.Builder, line []corpus.Token, rng *rand.Rand) {
+// tell writes a line.
+func (t *teller) tell(line []corpus.Token) {
 	for i, tok := range line {
 		if tok.Spaced && i > 0 {
-			b.WriteByte(' ')
+			t.text.WriteByte(' ')
 		}
-		switch tok.Text {
-		case corpus.AnyName, corpus.CapitalName, corpus.UpperName:
-			b.WriteString(t.again(tok.Text, rng))
-		case corpus.AnyNumber:
-			b.WriteString(t.literal(rng))
-		case corpus.Body:
-			from := b.Len()
-			b.WriteString(t.word("a", rng))
-			t.bodies = append(t.bodies, span{from, b.Len()})
-		default:
-			b.WriteString(t.own(tok.Text))
+		from := t.text.Len()
+		t.text.WriteString(t.spelled(line, i))
+		if tok.Text == corpus.Body {
+			t.bodies = append(t.bodies, span{from, t.text.Len()})
 		}
 	}
-	b.WriteByte('\n')
+	t.text.WriteByte('\n')
 }
 
-func (t *teller) again(class string, rng *rand.Rand) string {
+// spelled is what stands for the token of index i.
+func (t *teller) spelled(line []corpus.Token, i int) string {
+	switch s := line[i].Text; {
+	case s == corpus.AnyNumber:
+		return t.literal(t.rng)
+	case operandClass(s):
+		return t.named(line, i)
+	case s == corpus.Body:
+		return t.word("a", t.rng)
+	case t.shout && word(s):
+		return strings.ToUpper(s)
+	default:
+		return s
+	}
+}
+
+// named gives the name for the token of index i: one that was there before, or
+// a new one. Names of types and packages are passed over where code has none.
+func (t *teller) named(line []corpus.Token, i int) string {
+	rng := t.rng
+	class := line[i].Text
 	if said := t.said[class]; len(said) > 0 && rng.IntN(3) == 0 {
 		return said[rng.IntN(len(said))]
 	}
 	name := t.name(class, rng)
-	t.said[class] = append(t.said[class], name)
+	for range 5 {
+		if suits(name, line, i) {
+			break
+		}
+		name = t.name(class, rng)
+	}
+	if !isType(name) && !isPackage(name) {
+		t.said[class] = append(t.said[class], name)
+	}
 	return name
+}
+
+// suits tells whether a name suits its place: a package has a member behind
+// it, a type stands behind a name or a bracket, or is called to convert.
+func suits(name string, line []corpus.Token, i int) bool {
+	var before, after corpus.Token
+	if i > 0 {
+		before = line[i-1]
+	}
+	if i+1 < len(line) {
+		after = line[i+1]
+	}
+	switch {
+	case isPackage(name):
+		return (after.Text == "." || after.Text == "::") && !after.Spaced
+	case isType(name):
+		return after.Text == "(" || before.Text == "]" || before.Text == "*" || before.Text == "<" ||
+			before.Text == ":" && line[i].Spaced || before.Text == "->" || operandClass(before.Text) && line[i].Spaced
+	}
+	return true
+}
+
+// isType and isPackage know the commonest names of types and packages that
+// the tables have among their names.
+func isType(s string) bool {
+	switch s {
+	case "string", "int", "byte", "error", "bool", "uint8", "uint16", "uint32", "uint64", "int8", "int16", "int32", "int64", "uintptr", "float64",
+		"size_t", "u8", "u16", "u32", "u64", "i8", "i16", "i32", "i64", "usize", "isize", "f32", "f64", "str", "dict", "list", "tuple", "object", "char", "double", "float", "boolean", "number":
+		return true
+	}
+	return false
+}
+
+func isPackage(s string) bool {
+	switch s {
+	case "fmt", "testing", "strings", "unsafe", "os", "errors", "sys", "std", "io", "ssa", "ir", "types":
+		return true
+	}
+	return false
 }

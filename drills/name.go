@@ -16,6 +16,7 @@ type namer struct {
 	shapes  map[string]*texts
 	lengths map[string]*follows // of words, by form: a, A, Aa
 	letters map[rune]*runes     // what follows a letter; ' ' begins a word
+	last    map[rune]float64    // share of a letter's occurrences that end a word
 	digits  runes
 	numbers []string
 	number  sampler
@@ -44,7 +45,7 @@ func (r *runes) add(c rune, n float64) {
 
 func newNamer(t *corpus.Table, typed func(string) bool) *namer {
 	n := &namer{common: map[string]*texts{}, shapes: map[string]*texts{}, lengths: map[string]*follows{},
-		letters: map[rune]*runes{}, known: map[string]float64{}}
+		letters: map[rune]*runes{}, last: map[rune]float64{}, known: map[string]float64{}}
 	n.addLetters(t, typed)
 	n.addLengths(t)
 	n.addShapes(t, typed)
@@ -56,13 +57,22 @@ func newNamer(t *corpus.Table, typed func(string) bool) *namer {
 func (n *namer) addLetters(t *corpus.Table, typed func(string) bool) {
 	for _, c := range t.Counts(corpus.Letter).Top(-1) {
 		pair := []rune(c.Key)
-		if len(pair) != 2 || pair[1] == ' ' || !typed(string(pair[1])) || pair[0] != ' ' && !typed(string(pair[0])) {
+		if len(pair) == 2 && pair[1] == ' ' {
+			n.last[pair[0]] = c.N
+			continue
+		}
+		if len(pair) != 2 || !typed(string(pair[1])) || pair[0] != ' ' && !typed(string(pair[0])) {
 			continue
 		}
 		if n.letters[pair[0]] == nil {
 			n.letters[pair[0]] = &runes{}
 		}
 		n.letters[pair[0]].add(pair[1], c.N)
+	}
+	for r, ends := range n.last { // of a letter's occurrences, the share that ends a word
+		if next := n.letters[r]; next != nil {
+			n.last[r] = ends / (ends + next.total())
+		}
 	}
 }
 
@@ -168,8 +178,18 @@ func (n *namer) name(class string, rng *rand.Rand) string {
 		return c.list[c.draw(rng)]
 	}
 	s := n.shapes[class]
-	return n.fill(s.list[s.draw(rng)], rng)
+	name := n.fill(s.list[s.draw(rng)], rng)
+	for range 3 {
+		if len(name) <= longestName {
+			break
+		}
+		name = n.fill(s.list[s.draw(rng)], rng)
+	}
+	return name
 }
+
+// longestName is the length up to which names make good drills.
+const longestName = 14
 
 // fill puts words and digits in the place of the runs of a shape.
 func (n *namer) fill(shape string, rng *rand.Rand) string {
@@ -198,6 +218,24 @@ func (n *namer) word(form string, rng *rand.Rand) string {
 	if f := n.lengths[form]; f != nil {
 		length = f.lengths[f.draw(rng)]
 	}
+	word := n.spell(length, rng)
+	for range 3 {
+		if n.ends(word, rng) && pronounceable(word) {
+			break
+		}
+		word = n.spell(length, rng)
+	}
+	switch {
+	case form == "A":
+		return strings.ToUpper(string(word))
+	case form == "Aa" && len(word) > 0:
+		return strings.ToUpper(string(word[:1])) + string(word[1:])
+	}
+	return string(word)
+}
+
+// spell puts letters in a row as they follow each other in words.
+func (n *namer) spell(length int, rng *rand.Rand) []rune {
 	word := make([]rune, 0, length)
 	for last := ' '; len(word) < length; {
 		next := n.letters[last]
@@ -210,13 +248,27 @@ func (n *namer) word(form string, rng *rand.Rand) string {
 		last = next.runes[next.draw(rng)]
 		word = append(word, last)
 	}
-	switch form {
-	case "A":
-		return strings.ToUpper(string(word))
-	case "Aa":
-		return strings.ToUpper(string(word[:1])) + string(word[1:])
+	return word
+}
+
+// ends tells by chance whether a word ends as words do.
+func (n *namer) ends(word []rune, rng *rand.Rand) bool {
+	return len(word) < 3 || rng.Float64() < 2*n.last[word[len(word)-1]]
+}
+
+// pronounceable tells whether there are no more than three consonants or
+// vowels in a row.
+func pronounceable(word []rune) bool {
+	run, vowels := 0, false
+	for i, r := range word {
+		if v := strings.ContainsRune("aeiouy", r); i == 0 || v != vowels {
+			run, vowels = 0, v
+		}
+		if run++; run > 3 {
+			return false
+		}
 	}
-	return string(word)
+	return vowels || len(word) < 3 || strings.ContainsAny(string(word), "aeiouy")
 }
 
 func (n *namer) digit(rng *rand.Rand) rune {
