@@ -3,6 +3,7 @@ package drills
 import (
 	"math/rand/v2"
 	"slices"
+	"strings"
 
 	"underlay/corpus"
 )
@@ -21,7 +22,8 @@ const (
 )
 
 // inside returns what stands in the block that a line opens.
-func inside(line []corpus.Token) place {
+func inside(s shape) place {
+	line := s.line
 	has := func(words ...string) bool {
 		return slices.ContainsFunc(line, func(t corpus.Token) bool { return slices.Contains(words, t.Text) })
 	}
@@ -29,6 +31,8 @@ func inside(line []corpus.Token) place {
 	switch {
 	case has("switch", "select", "match", "case"):
 		return cases
+	case !isOpener(s.opens[len(s.opens)-1:]):
+		return code // a block of words
 	case has("import"):
 		return imports
 	case last != "{" && has("const", "var"):
@@ -149,7 +153,7 @@ func (b *block) take(s shape) {
 	b.open = b.open[:len(b.open)-len(s.closes)] + s.opens
 	b.lines++
 	if b.body++; s.opens != "" {
-		b.at, b.body = inside(s.line), 0
+		b.at, b.body = inside(s), 0
 	}
 }
 
@@ -203,9 +207,14 @@ func (l *language) closing(open string, rng *rand.Rand) shape {
 			return l.shapes[ids[i]]
 		}
 	}
-	s := shape{closes: all}
-	for _, c := range all {
-		s.line = append(s.line, corpus.Token{Text: string(c)})
+	n := max(1, len(all)-len(strings.TrimLeft(all, closers)))
+	s := shape{closes: all[:n]}
+	for _, c := range all[:n] {
+		text := string(c)
+		if !isCloser(text) {
+			text = closingWord(byte(c))
+		}
+		s.line = append(s.line, corpus.Token{Text: text})
 	}
 	return s
 }

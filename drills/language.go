@@ -25,7 +25,7 @@ type language struct {
 	roomy      []int            // shapes with an expression, or a row of values
 	grown      []sampler        // of roomy, by the number of tokens to grow to
 	semicolons bool             // statements end with one
-	prose      bool             // mostly text, no expressions
+	walks      float64          // share of free lines that are walked, not grown
 	cases      bool             // choices are made by lines that begin with case
 	shouts     float64          // share of lines with the language's words in capitals
 	seldom     map[rune]float64 // see addSeldom
@@ -36,8 +36,8 @@ type language struct {
 type shape struct {
 	line   []corpus.Token
 	count  float64
-	closes string // brackets of lines before that it closes, in order
-	opens  string // brackets that it leaves open
+	closes string // brackets of lines before that it closes, in order; marks of blocks of words among them
+	opens  string // those that it leaves open
 }
 
 // follow is what may follow a token.
@@ -80,7 +80,7 @@ func newLanguage(t *corpus.Table, typed func(text string) bool) *language {
 	l.semicolons = ends[";"] > .2*ends.Total()
 	l.addFree(t)
 	l.cases = slices.ContainsFunc(l.shapes, func(s shape) bool { return l.begins(s, "case", "when") })
-	l.prose = len(l.roomy) < 25
+	l.walks = walks(len(l.roomy))
 	l.shouts = shouts(t)
 	l.addSeldom(t)
 	return l
@@ -124,10 +124,12 @@ func (l *language) addShape(line []corpus.Token, n float64) {
 			s.opens = s.opens[:len(s.opens)-1]
 		}
 	}
+	s.closes = wordCloses(l.name, line) + s.closes
+	s.opens += wordOpens(l.name, line)
 	i := len(l.shapes)
 	l.shapes = append(l.shapes, s)
 	plain, quoting := 0.0, 0.0
-	if s.closes == "" {
+	if s.closes == "" && !l.inner(s) {
 		plain = n
 		if slices.ContainsFunc(line, func(t corpus.Token) bool { return t.Text == corpus.Body }) {
 			quoting = math.Sqrt(n)
@@ -136,6 +138,12 @@ func (l *language) addShape(line []corpus.Token, n float64) {
 	l.plain.add(plain)
 	l.quoting.add(quoting)
 	l.closed[s.closes] = append(l.closed[s.closes], i)
+}
+
+// inner tells whether a line stands only within a block of words.
+func (l *language) inner(s shape) bool {
+	return (l.name == "shell" || l.name == "lua" || l.name == "ruby") &&
+		(l.begins(s, "then", "do", "else", "elif", "elseif", "elsif", "rescue", "ensure", ";", "in") || l.name == "shell" && l.begins(s, "case"))
 }
 
 // can tells whether every token of a line can be typed.
@@ -179,7 +187,7 @@ func (l *language) line(rng *rand.Rand, mayOpen bool) shape {
 	for range 20 {
 		if rng.Float64()*(l.free+l.plain.total()) < l.free {
 			draw := l.grow
-			if l.prose {
+			if rng.Float64() < l.walks {
 				draw = l.walk
 			}
 			if s, ok := draw(rng); ok && (mayOpen || s.opens == "") {
@@ -192,6 +200,18 @@ func (l *language) line(rng *rand.Rand, mayOpen bool) shape {
 		}
 	}
 	return shape{}
+}
+
+// walks is the share of free lines that are walked from token to token: the
+// fewer of a language's commonest lines have an expression to grow, the more.
+func walks(roomy int) float64 {
+	switch {
+	case roomy < 25:
+		return 1 // text and markup
+	case roomy < 45:
+		return .5
+	}
+	return 0
 }
 
 // shouts estimates how often the words of a language that does not tell

@@ -80,7 +80,7 @@ func (l *language) missing(text string) float64 {
 	for _, r := range text {
 		sum += l.seldom[r]
 	}
-	const strength = 4
+	const strength = 8
 	return math.Exp(strength * sum / float64(len(text)))
 }
 
