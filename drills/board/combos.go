@@ -3,7 +3,6 @@ package board
 import (
 	"fmt"
 	"slices"
-	"strings"
 )
 
 // combo is keys that give something of their own when pressed together.
@@ -102,108 +101,4 @@ func (r *reader) comboGives(t map[string]any, path string) meaning {
 		r.fault(at, text, fmt.Sprintf("a combo gives a symbol, not %q", text), "a character, a key's name, a chord or <name>")
 	}
 	return r.settled(e.tap, BottomRow)
-}
-
-// prefers reads which of several strokes is to be drilled.
-func (r *reader) prefers() {
-	value, there := r.doc["prefer"]
-	if !there {
-		return
-	}
-	table, ok := value.(map[string]any)
-	if !ok {
-		r.wrongType("prefer", `a table such as { "(" = "r2c7@marks" }`)
-		return
-	}
-	for name := range table {
-		path := join("prefer", name)
-		text := r.text(table, "prefer", name)
-		if text == "" {
-			continue
-		}
-		e, err := r.vocab.parseEntry(name)
-		if err != nil || e.tap.verb != gives && e.tap.verb != unseen || e.hold.verb != nothing {
-			r.fault(r.places[path].key, name, fmt.Sprintf("%q is no symbol", name), "prefer = { SYMBOL = POSITION@LAYER }")
-			continue
-		}
-		r.prefer(e.tap.symbol, text, r.places[path])
-	}
-}
-
-func (r *reader) prefer(s Symbol, text string, at site) {
-	name, layer, _ := strings.Cut(text, "@")
-	if layer != "" && r.layerNamed(layer) < 0 {
-		r.fault(at.value, text, fmt.Sprintf("no layer is named %q", layer), r.nearLayer(layer))
-		return
-	}
-	n, err := r.keyNamed(name)
-	if err != nil {
-		r.fault(at.value, text, err.Error(), "prefer names a key and a layer, as in r2c7@marks")
-		return
-	}
-	if n >= 0 {
-		r.board.prefer = append(r.board.prefer, preference{s, r.board.keys[n].Position, layer, text, at.value})
-	}
-}
-
-// preference says which stroke of a symbol is drilled; an empty layer is any.
-type preference struct {
-	symbol   Symbol
-	position Position
-	layer    string
-	text     string
-	place    place
-}
-
-// choose notes the preferred strokes.
-func (b *Board) choose() {
-	b.drilled = map[Symbol]int{}
-	for _, p := range b.prefer {
-		if i := slices.IndexFunc(b.strokes[p.symbol], p.means); i >= 0 {
-			b.drilled[p.symbol] = i
-		}
-	}
-}
-
-// settle gives standard keys their meaning under the OS layout, and the keys
-// of the first layer their code and grid name.
-func (r *reader) settle() {
-	for i := range r.board.layers {
-		cells := r.board.layers[i].cells
-		for k := range cells {
-			row := BottomRow
-			if k < len(r.board.keys) {
-				row = r.board.keys[k].Row
-			}
-			if m := cells[k].tap; i == 0 && k < len(r.board.keys) && r.standard(m) {
-				r.board.keys[k].Code = cells[k].text
-				r.board.keys[k].Grid = r.vocab.gridAt(cells[k].text, row)
-			}
-			cells[k].tap = r.settled(cells[k].tap, row)
-			cells[k].hold = r.settled(cells[k].hold, row)
-		}
-	}
-}
-
-// standard reports whether a meaning names a key of the standard keyboard. On
-// a row-staggered board every key has a code; some are spelt like what they give.
-func (r *reader) standard(m meaning) bool {
-	return m.verb == physKey || r.board.Kind == RowStaggered && m.verb == gives && len(m.symbol) > 1 && !m.symbol.IsCharacter()
-}
-
-func (r *reader) settled(m meaning, row Row) meaning {
-	if m.verb != physKey {
-		return m
-	}
-	if m.code == "AltRight" && r.board.layout != nil && r.board.layout.altGraph {
-		return meaning{verb: modifies, symbol: AltGraph}
-	}
-	fixed := r.vocab.codes[m.code].fixed
-	switch {
-	case fixed == "":
-		return m
-	case fixed.IsModifier():
-		return meaning{verb: modifies, symbol: fixed}
-	}
-	return meaning{verb: gives, symbol: fixed}
 }
