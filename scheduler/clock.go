@@ -28,6 +28,8 @@ func (s *Scheduler) keepTime(now float64, board int) {
 	c := &s.Clock
 	if c.All == [2]float64{} || math.Abs(now-c.Last) > betweenSessions {
 		s.endSession()
+		s.Speed.nextSession()
+		s.Slips.nextSession()
 		c.Session, c.BoardFrom, c.Board, c.Changed = now, now, board, false
 		c.Here = [2]float64{}
 		c.Yardstick = s.yardstick()

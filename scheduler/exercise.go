@@ -16,8 +16,8 @@ type Exercise struct {
 }
 
 const (
-	longestExercise = 45                     // strokes, when it is woven
-	exerciseTime    = 35 * time.Second       // at most
+	longestExercise = 50                     // strokes, when it is woven
+	exerciseTime    = 40 * time.Second       // at most
 	shortestTime    = 500 * time.Millisecond // that is still used
 	newAtOnce       = 3
 	newTwice        = 1

@@ -7,10 +7,12 @@ type term struct {
 	Mean, Var float64
 }
 
-// input is a term and how strongly it enters one observation.
+// input is a term and how strongly it enters one observation. A fixed one is
+// not corrected by it.
 type input struct {
-	term *term
-	x    float64
+	term  *term
+	x     float64
+	fixed bool
 }
 
 // inputs collects the terms of one observation without allocating.
@@ -21,9 +23,15 @@ type inputs struct {
 
 func (in *inputs) add(t *term, x float64) {
 	if x != 0 && in.n < len(in.list) {
-		in.list[in.n] = input{t, x}
+		in.list[in.n] = input{term: t, x: x}
 		in.n++
 	}
+}
+
+// addFixed adds a term that the observation does not correct.
+func (in *inputs) addFixed(t *term, x float64) {
+	in.add(t, x)
+	in.list[in.n-1].fixed = true
 }
 
 // sum returns the mean and the variance of what the terms predict together.
@@ -48,6 +56,9 @@ func (in *inputs) correctValue(y, noise, clip float64) (residual, vari float64) 
 	limit := clip * math.Sqrt(total)
 	used := math.Max(-limit, math.Min(limit, residual))
 	for _, i := range in.list[:in.n] {
+		if i.fixed {
+			continue
+		}
 		gain := i.term.Var * i.x / total
 		i.term.Mean += gain * used
 		i.term.Var -= gain * i.x * i.term.Var
@@ -72,6 +83,9 @@ func (in *inputs) correctChance(yes bool) {
 	}
 	scale := 1 / (1 + vari*h)
 	for _, i := range in.list[:in.n] {
+		if i.fixed {
+			continue
+		}
 		gain := i.term.Var * i.x * scale
 		i.term.Mean += gain * residual
 		i.term.Var -= gain * i.x * i.term.Var * h

@@ -46,6 +46,7 @@ func (s *Scheduler) estimate(id int, at float64) (e estimate) {
 	var in inputs
 	s.Speed.skill(&in, id, p, practised, gap)
 	in.add(&s.Speed.Context[p.board][afterSwitch], switches)
+	in.add(&s.Speed.Form[p.board], s.Speed.prior.lasting)
 	e.ln, e.lnVar = in.sum()
 	e.ln += from.ln
 	e.lnVar += s.Speed.prior.perDay * days

@@ -75,6 +75,10 @@ func (s *Scheduler) arrive(id int, now float64) {
 		days = math.Min((now-it.Last)/day, longestDays)
 		it.Gap, it.Here = math.Log1p(days), 0
 	}
+	if p.board == 0 {
+		s.Speed.Away.add(it.Gap)
+		s.Slips.Away.add(it.Gap)
+	}
 	s.Speed.drift(id, p, days)
 	s.Slips.drift(id, p, days)
 }

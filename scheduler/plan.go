@@ -95,15 +95,15 @@ func (s *Scheduler) wishes(length time.Duration) []wish {
 		return min(max(time.Duration(share*float64(length)), least), most)
 	}
 	const sec = time.Second
-	all := []wish{{WarmUp, part(.06, 12*sec, 45*sec)}, {ComingBack, 0}}
+	all := []wish{{WarmUp, part(.05, 12*sec, 45*sec)}, {ComingBack, 0}}
 	if n := s.due(); n > 0 {
 		all = append(all, wish{NewStrokes, min(time.Duration(n)*newTime, part(newShare, 0, time.Hour))})
 	}
 	all = append(all, wish{Lines, part(.2, 20*sec, 300*sec)}, wish{Switching, part(.08, 12*sec, 60*sec)})
 	if s.boardInUse(1) {
-		share, most := .02, 20*sec
+		share, most := .016, 20*sec
 		if s.Upkeep.Lagging {
-			share, most = .06, 180*sec
+			share, most = .05, 180*sec
 		}
 		all = append(all, wish{Upkeep, part(share, 6*sec, most)})
 	}

@@ -13,8 +13,10 @@ type priors struct {
 	practice        term    // slope on ln(1 + tries)
 	practiceOfLayer term    // what a layer adds to that slope; the mean as above
 	forget          term    // slope on ln(1 + days away)
+	form            term    // how the day differs
 	context         [contexts]term
 
+	lasting        float64 // share of a session's form that stays
 	perTry, perDay float64 // drift of a stroke's own term, variance
 	perTryLayer    float64 // drift of a layer's, variance
 	maxItem        float64 // caps of these variances
@@ -38,12 +40,13 @@ func latencyPriors() priors {
 		own:             term{0, .05},
 		practice:        term{-.10, .003},
 		practiceOfLayer: term{-.06, .001},
-		forget:          term{0, .004},
+		forget:          term{0, .006},
+		form:            term{0, .006},
 		context: [contexts]term{
 			afterSwitch: {.2, .02}, afterSameFinger: {.1, .01}, atStart: {.3, .05},
 			warmingUp: {.12, .01}, onNewBoard: {.05, .005}, afterSlip: {.1, .01}, onReturn: {.1, .01},
 		},
-		perTry: .0004, perDay: .0008, perTryLayer: 1e-5, maxItem: 1, maxLayer: .3,
+		lasting: .6, perTry: .0001, perDay: .0008, perTryLayer: 1e-5, maxItem: 1, maxLayer: .3,
 	}
 }
 
@@ -58,10 +61,11 @@ func slipPriors() priors {
 		practice:        term{-.35, .02},
 		practiceOfLayer: term{-.05, .005},
 		forget:          term{.1, .02},
+		form:            term{0, .03},
 		context: [contexts]term{
 			afterSwitch: {.1, .02}, afterSameFinger: {.05, .01}, atStart: {0, .02},
 			warmingUp: {.05, .01}, onNewBoard: {.05, .01}, afterSlip: {.1, .02}, onReturn: {.1, .02},
 		},
-		perTry: .0015, perDay: .006, maxItem: 3, maxLayer: 3,
+		lasting: .6, perTry: .0015, perDay: .006, maxItem: 3, maxLayer: 3,
 	}
 }

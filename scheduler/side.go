@@ -23,6 +23,8 @@ type side struct {
 	Practice term
 	OfLayer  []term
 	Forget   term
+	Form     [2]term           // of the session under way, by board
+	Away     tally             // of ln(1+days away), in this session
 	Context  [2][contexts]term // by board
 }
 
@@ -37,6 +39,7 @@ func newSide(p priors, f features) side {
 		Practice: p.practice,
 		OfLayer:  repeat(p.practiceOfLayer, len(f.plain)),
 		Forget:   p.forget,
+		Form:     [2]term{p.form, p.form},
 		Context:  [2][contexts]term{p.context, p.context},
 	}
 	for l, plain := range f.plain {
@@ -65,12 +68,42 @@ func (m *side) skill(in *inputs, id int, p place, practised, gap float64) {
 	if p.board == 0 {
 		in.add(&m.Practice, practised)
 		in.add(&m.OfLayer[p.layer], practised)
-		in.add(&m.Forget, gap)
+		if gap > 0 {
+			in.addFixed(&m.Forget, gap)
+		}
+	}
+}
+
+// tally is a sum and what it is of.
+type tally struct{ Sum, N float64 }
+
+func (t *tally) add(x float64) {
+	t.Sum += x
+	t.N++
+}
+
+// nextSession begins a new session: the form of the last one passes. What of
+// it the days away explain goes to the slope of forgetting, once a session, for
+// all its tries had the same form; a share of the rest stays.
+func (m *side) nextSession() {
+	if m.Away.N > 0 && m.Away.Sum > 0 {
+		away := input{term: &m.Forget, x: m.Away.Sum / m.Away.N}
+		form := m.Form[0]
+		gain := away.term.Var * away.x / (away.term.Var*away.x*away.x + m.prior.form.Var + form.Var)
+		m.Forget.Mean += gain * form.Mean
+		m.Forget.Var -= gain * away.x * m.Forget.Var
+		m.Form[0].Mean -= gain * away.x * form.Mean
+	}
+	m.Away = tally{}
+	for b := range m.Form {
+		m.Board[b].Mean += m.prior.lasting * m.Form[b].Mean
+		m.Form[b] = m.prior.form
 	}
 }
 
 // circumstances adds the terms of the context.
 func (m *side) circumstances(in *inputs, p place, x *[contexts]float64) {
+	in.add(&m.Form[p.board], 1)
 	for c := range x {
 		in.add(&m.Context[p.board][c], x[c])
 	}

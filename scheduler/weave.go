@@ -4,8 +4,8 @@ import "math/rand/v2"
 
 const (
 	mostAlike  = 3 // picks of one stroke for an exercise
-	fragments  = 6 // places that are looked at for each pick
-	candidates = 8 // lines that are looked at
+	fragments  = 10 // places that are looked at for each pick
+	candidates = 12 // lines that are looked at
 	restMS     = 1500.0
 )
 

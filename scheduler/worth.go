@@ -17,7 +17,7 @@ type policy struct {
 }
 
 func policyFor(a Aim) policy {
-	p := policy{even: .15, evenAfter: 6000, settled: 20, always: .002, massed: 8, reachable: .75, slipFree: .012}
+	p := policy{even: .12, evenAfter: 6000, settled: 20, always: .002, massed: 6, reachable: .75, slipFree: .012}
 	if a == Coverage {
 		p.even, p.evenAfter = .35, 500
 	}
