@@ -3,7 +3,7 @@ package scheduler
 import "math/rand/v2"
 
 const (
-	mostAlike  = 3 // picks of one stroke for an exercise
+	mostAlike  = 3  // picks of one stroke for an exercise
 	fragments  = 10 // places that are looked at for each pick
 	candidates = 12 // lines that are looked at
 	restMS     = 1500.0
