@@ -44,6 +44,7 @@ type Course struct {
 	strokes    *strokes
 	generators [2]*drills.Generator // made when they are needed
 	pool       []drills.Drill
+	probed     []int // lines typed for measuring on the other board, to be typed on this one
 	scheduler  *scheduler.Scheduler
 	drawn      uint64 // drills made so far: the seed of the next one
 
@@ -53,9 +54,6 @@ type Course struct {
 }
 
 var _ session.Planner = (*Course)(nil)
-
-// linesInPool is how many lines the generator adds to the pool.
-const linesInPool = 160
 
 // New joins boards, mix and journal. It reads the journal, from where the
 // cache left off if it can.
@@ -68,7 +66,7 @@ func New(c Config) (*Course, error) {
 	if c.Idle {
 		return k, k.recall(c.Past)
 	}
-	k.pool = append(k.generator(0).Pool(linesInPool, c.Seed), c.Own...)
+	k.pool = k.newPool()
 	if err := k.recall(c.Past); err != nil {
 		return nil, err
 	}

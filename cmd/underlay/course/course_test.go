@@ -2,9 +2,11 @@ package course
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"underlay/corpus"
+	"underlay/drills"
 	"underlay/drills/board"
 	"underlay/scheduler"
 )
@@ -124,6 +126,55 @@ func TestDrillAsksForTheExercise(t *testing.T) {
 		}
 		if got != text {
 			t.Errorf("asked for %q, drilled %q", text, got)
+		}
+	}
+}
+
+// A line that was typed for measuring on the other board is asked for on the
+// one being learned, so that the two can be compared.
+func TestProbesAreEqualOnBothBoards(t *testing.T) {
+	c := embedded(t, nil)
+	lines := c.lines()
+	n := 0
+	for len(lines[n]) == 0 {
+		n++
+	}
+	other := c.Drill(scheduler.Exercise{Block: scheduler.Upkeep, Board: 1, Line: n})
+	same := c.Drill(scheduler.Exercise{Block: scheduler.Probe, Line: n + 1})
+	next := c.Drill(scheduler.Exercise{Block: scheduler.Probe, Line: n + 1})
+	if other.Kind != drills.Probe || same.Kind != drills.Probe {
+		t.Errorf("kinds %s and %s", other.Kind, same.Kind)
+	}
+	if !slices.Equal(other.Symbols(), same.Symbols()) || len(same.Keys) == 0 {
+		t.Errorf("%v on one board, %v on the other", other, same)
+	}
+	if slices.Equal(same.Symbols(), next.Symbols()) {
+		t.Error("the same line again")
+	}
+	if st, _ := c.Boards()[1].Drilled(other.Keys[0].Symbol); !other.Keys[0].Stroke.Equal(st) {
+		t.Error("the strokes are those of the wrong board")
+	}
+}
+
+// The user's own lines are never a probe: their text would be in the journal.
+func TestOwnLinesAreNoProbe(t *testing.T) {
+	secret := drills.Drill{Kind: drills.OwnLine}
+	c := embedded(t, func(c *Config) {
+		for range 50 {
+			st, _ := c.Boards[0].Drilled("e")
+			secret.Keys = []drills.Ask{{Symbol: "e", Stroke: st, Answer: "e"}, {Symbol: "e", Stroke: st, Answer: "e"}}
+			secret.Prompt = []drills.Cell{{Text: "e"}, {Text: "e"}}
+			c.Own = append(c.Own, secret)
+		}
+	})
+	for n, d := range c.pool {
+		if d.Kind != drills.OwnLine {
+			continue
+		}
+		for _, e := range []scheduler.Exercise{{Block: scheduler.Probe, Line: n}, {Block: scheduler.Upkeep, Board: 1, Line: n}} {
+			if got := c.Drill(e); slices.Equal(got.Symbols(), d.Symbols()) {
+				t.Fatalf("an own line as %s", e.Block)
+			}
 		}
 	}
 }

@@ -11,20 +11,6 @@ import (
 	"underlay/scheduler"
 )
 
-// lines returns the pool as ids of the board being learned. Symbols that it
-// does not drill are left out.
-func (c *Course) lines() [][]int {
-	out := make([][]int, len(c.pool))
-	for i, d := range c.pool {
-		for _, k := range d.Keys {
-			if id, ok := c.ID(0, k.Symbol); ok {
-				out[i] = append(out[i], id)
-			}
-		}
-	}
-	return out
-}
-
 // Next returns the next task; left is what remains of the sitting's time. It
 // returns false when the sitting is over.
 func (c *Course) Next(now time.Time, left time.Duration) (session.Task, bool) {
@@ -47,18 +33,14 @@ func (c *Course) Drill(e scheduler.Exercise) drills.Drill {
 	if c.config.Kind != "" {
 		return c.drillOfKind(e)
 	}
+	if e.Line >= 0 && (e.Block == scheduler.Probe || e.Block == scheduler.Upkeep) {
+		return c.measure(e)
+	}
+	if e.Line >= 0 && e.Board == 0 {
+		return c.pool[e.Line]
+	}
 	symbols := c.symbols(e.Items)
-	var d drills.Drill
-	if e.Line >= 0 && e.Line < len(c.pool) {
-		d = c.pool[e.Line]
-	}
-	if d.Kind == "" || e.Board != 0 {
-		d = c.generator(e.Board).Render(kindOf(e, symbols), symbols)
-	}
-	if e.Block == scheduler.Probe {
-		d.Kind = drills.Probe
-	}
-	return d
+	return c.generator(e.Board).Render(kindOf(e, symbols), symbols)
 }
 
 // drillOfKind makes a drill of the one kind that is wanted, for the strokes

@@ -41,7 +41,9 @@ func (m *Model) newDrilling(t Task) *drilling {
 }
 
 // unaided tells whether the picture is kept away until it is needed.
-func (d *drilling) unaided() bool { return d.task.Block == scheduler.Probe }
+func (d *drilling) unaided() bool {
+	return d.task.Block == scheduler.Probe || d.task.Drill.Kind == drills.Probe
+}
 
 // open starts the drill of the present stage.
 func (d *drilling) open(m *Model) {
