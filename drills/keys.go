@@ -22,7 +22,7 @@ func (g *Generator) keys(k Kind, plan []want, about func(board.Symbol) bool, rng
 	if len(plan) == 0 {
 		for s := range g.asks {
 			if about(s) && (g.shares[s] > 0 || everyday(s)) {
-				weights[s] = g.shares[s] + 2e-4
+				weights[s] = g.shares[s] + 3e-5
 			}
 		}
 	}

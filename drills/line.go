@@ -3,6 +3,7 @@ package drills
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 
 	"underlay/corpus"
@@ -163,17 +164,18 @@ func (t *teller) spelled(line []corpus.Token, i int) string {
 func (t *teller) named(line []corpus.Token, i int) string {
 	rng := t.rng
 	class := line[i].Text
-	if said := t.said[class]; len(said) > 0 && rng.IntN(3) == 0 {
+	beside := i > 0 && line[i-1].Text == "," // then it is another one
+	if said := t.said[class]; len(said) > 0 && !beside && rng.IntN(3) == 0 {
 		return said[rng.IntN(len(said))]
 	}
 	name := t.name(class, rng)
 	for range 5 {
-		if suits(name, line, i) {
+		if suits(name, line, i) && !(beside && slices.Contains(t.said[class], name)) {
 			break
 		}
 		name = t.name(class, rng)
 	}
-	if !isType(name) && !isPackage(name) {
+	if !isType(name) && !isPackage(name) && !slices.Contains(t.said[class], name) {
 		t.said[class] = append(t.said[class], name)
 	}
 	return name

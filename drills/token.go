@@ -1,6 +1,7 @@
 package drills
 
 import (
+	"math"
 	"math/rand/v2"
 	"slices"
 	"strings"
@@ -202,7 +203,7 @@ func (g *Generator) addRuns() {
 			continue
 		}
 		g.runs.list = append(g.runs.list, c.Key)
-		g.runs.add(c.N)
+		g.runs.add(runWeight(c))
 		for i, r := range c.Key {
 			s := board.SymbolOf(r)
 			if strings.IndexRune(c.Key, r) < i {
@@ -215,6 +216,15 @@ func (g *Generator) addRuns() {
 			g.with[s].add(c.N)
 		}
 	}
+}
+
+// runWeight is how often a run is drawn where nothing is wanted: common ones
+// less than by their count, single marks less than tokens of several.
+func runWeight(c corpus.Count) float64 {
+	if len(c.Key) == 1 {
+		return math.Sqrt(c.N) / 4
+	}
+	return math.Sqrt(c.N)
 }
 
 // marks returns the marks and digits of the mix with their shares: what
