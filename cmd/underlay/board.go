@@ -15,7 +15,7 @@ func newBoard(env *Env) *cobra.Command {
 		`A board is a keyboard with its keys and its layers, described in a file of its
 own. BOARD is a name or a file everywhere: the name of a file in the boards
 directory beside the configuration, or of a board that comes with the program.`,
-		newBoardList(env), newBoardShow(env), newBoardCheck(env), newBoardStrokes(env), newBoardCompare(env), newBoardSheet(env))
+		newBoardList(env), newBoardShow(env), newBoardCheck(env), newBoardStrokes(env), newBoardCompare(env), newBoardSheet(env), newBoardCapture(env))
 }
 
 // boardLine is a board as `board list` tells it.

@@ -93,7 +93,8 @@ const (
 // Capture is a board being described. Make one with New or Resume.
 type Capture struct {
 	state
-	keys   []board.Key // of the shape, once it is known
+	blank  *board.Board // the shape, once it is known
+	keys   []board.Key  // of blank
 	line   line
 	open   bool      // the line is open while keys are pressed
 	last   time.Time // when the last key came
@@ -101,6 +102,7 @@ type Capture struct {
 	wrong  string // what is wrong with the line that was entered
 	choice int    // the shape pointed at
 	hold   int    // the key whose held meaning is being told; -1 for none
+	scroll int    // lines of the review that are passed
 	left   bool
 }
 
@@ -194,6 +196,7 @@ func (c *Capture) key(s board.Symbol) []Effect {
 		return c.back()
 	case c.Stage == Shape && (s == board.ArrowDown || s == board.ArrowUp || s == board.Tab):
 		c.point(s)
+	case c.Stage == Review && c.scrolls(s):
 	case c.Stage == Pressing && c.line.text == "" && !s.IsCharacter() && s != board.Space && s != board.Backspace:
 		return c.pressed(s) // slow, but it is the lit key
 	case c.Stage == Holding && c.line.text == "" && !s.IsCharacter() && s != board.Space:

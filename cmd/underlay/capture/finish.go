@@ -33,6 +33,16 @@ func (c *Capture) Source() []byte {
 	return []byte(out.String())
 }
 
+// scrolls moves the review up and down, and tells whether s is a key for that.
+func (c *Capture) scrolls(s board.Symbol) bool {
+	step, ok := map[board.Symbol]int{board.ArrowDown: 1, board.ArrowUp: -1, board.PageDown: 10, board.PageUp: -10}[s]
+	if ok {
+		last := strings.Count(string(c.Source()), "\n") - 1
+		c.scroll = min(max(c.scroll+step, 0), last)
+	}
+	return ok
+}
+
 // reviewed takes Enter for saving, and a layer's name for pressing that layer
 // again.
 func (c *Capture) reviewed(text string) []Effect {
@@ -96,8 +106,7 @@ func Resume(kept []byte) (*Capture, error) {
 		return nil, ErrKept
 	}
 	if c.Frame.count() > 0 {
-		var err error
-		if c.keys, err = c.Frame.geometry(); err != nil {
+		if err := c.use(c.Frame); err != nil {
 			return nil, fmt.Errorf("%w: %w", ErrKept, err)
 		}
 	}

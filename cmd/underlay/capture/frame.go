@@ -112,12 +112,8 @@ func (f frame) picture(entries []string) string {
 	return strings.Join(lines, "\n")
 }
 
-// geometry returns the keys with their places, by reading a board without
-// legends.
-func (f frame) geometry() ([]board.Key, error) {
+// blank returns a board of the frame whose keys do nothing.
+func (f frame) blank() (*board.Board, error) {
 	b, found := board.Read("shape", []byte("name = \"shape\"\n"+f.Table+"\n[[layer]]\nname = \"base\"\nkeys = '''\n"+f.picture(slices.Repeat([]string{"--"}, f.count()))+"'''\n"))
-	if err := found.Err(); err != nil {
-		return nil, err
-	}
-	return b.Keys(), nil
+	return b, found.Err()
 }

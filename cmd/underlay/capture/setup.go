@@ -45,14 +45,24 @@ func (c *Capture) choose(text string) {
 		f, err = plainFrame(text)
 	}
 	if err == nil {
-		c.keys, err = f.geometry()
+		err = c.use(f)
 	}
 	if err != nil {
 		c.wrong = err.Error()
 		return
 	}
-	c.Frame, c.Stage = f, Naming
+	c.Stage = Naming
 	c.Layers = []layer{{Name: "base", Entries: make([]string, f.count())}}
+}
+
+// use takes a frame into use.
+func (c *Capture) use(f frame) error {
+	b, err := f.blank()
+	if err != nil {
+		return err
+	}
+	c.Frame, c.blank, c.keys = f, b, b.Keys()
+	return nil
 }
 
 // defaultName is what a board is called if Enter is just pressed.

@@ -13,6 +13,7 @@ type View struct {
 	Title   string   // what this step is about
 	Ask     string   // what to do now
 	Keys    []Cap    // the board, once its shape is known
+	Words   string   // which key is lit: left index finger, home row
 	Done    int      // keys of the layer that have been pressed
 	Total   int      // keys of the layer
 	Open    bool     // a line is being typed
@@ -21,7 +22,7 @@ type View struct {
 	Choice  int      // the one pointed at
 	Note    string   // about the last key
 	Wrong   string   // what is wrong with the last answer
-	Source  string   // the board file, for review
+	Source  []string // the board file, for review, from the line scrolled to
 	Found   board.Findings
 	Hints   []Hint // keys and words that do something here
 }
@@ -39,7 +40,7 @@ type Hint struct{ Key, Does string }
 
 // View returns what to show now.
 func (c *Capture) View() View {
-	v := View{Stage: c.Stage, Note: board.Safe(c.note), Wrong: board.Safe(c.wrong), Line: board.Safe(c.line.text), Open: c.Stage != Pressing || c.open}
+	v := View{Stage: c.Stage, Note: board.Safe(c.note), Wrong: board.Safe(c.wrong), Line: board.Safe(c.line.text), Open: c.open || c.Stage != Pressing && c.Stage != Finished}
 	switch c.Stage {
 	case Shape:
 		v.Title, v.Ask = "which keys are there?", "choose a shape, or write one: split 3x6+3, ortholinear 4x12"
@@ -79,6 +80,7 @@ func (c *Capture) viewPressing(v *View) {
 		}
 	}
 	v.Keys = c.caps(c.Layer)
+	v.Words = c.blank.KeyWords(c.keys[c.At].Position)
 	switch {
 	case c.open:
 		v.Ask = "nothing came: type what this key does, such as Shift, marks:hold or <pair-1>; Enter is nothing"
@@ -103,7 +105,10 @@ func (c *Capture) viewHolding(v *View) {
 
 func (c *Capture) viewReview(v *View) {
 	src := c.Source()
-	v.Source = string(src)
+	for line := range strings.Lines(string(src)) {
+		v.Source = append(v.Source, board.Safe(strings.TrimRight(line, "\n")))
+	}
+	v.Source = v.Source[min(c.scroll, len(v.Source)):]
 	_, v.Found = board.Read(c.Name+".toml", src)
 	v.Title, v.Ask = "this is the board", "Enter saves it; type a layer's name to press that layer again"
 	if v.Found.Err() != nil {
@@ -130,6 +135,8 @@ func (c *Capture) hints() []Hint {
 		return []Hint{{"Tab", "next"}, {"Enter", "take it"}, {"Control+c", "leave"}}
 	case c.Stage == Pressing && !c.open:
 		return []Hint{{"wait", "it sends nothing, or to take one back"}}
+	case c.Stage == Review:
+		return []Hint{{"Enter", "save"}, {"ArrowDown", "read on"}, {"Backspace", "back"}, {"Control+c", "leave, to go on another time"}}
 	case c.Stage == Pressing:
 		return []Hint{{"Enter", "take it"}, {"Backspace", "the key before"}, {"rest", "nothing on the other keys"}, {"leave", "go on another time"}}
 	}
