@@ -76,11 +76,22 @@ func saysGenerated(src []byte) bool {
 	return false
 }
 
-// minified tells code without line breaks; prose has long lines by nature.
+// minified tells code that nobody typed: a line of great length, or long lines
+// on average. Prose has longer lines by nature.
 func minified(lang *code.Language, src []byte) bool {
-	const longAverage = 200
-	if lang.Name == "markdown" || lang.Name == "html" || len(src) < 1000 {
+	const longLine, longAverage = 20_000, 200
+	if len(src) < 1000 {
 		return false
 	}
-	return len(src)/(bytes.Count(src, []byte{'\n'})+1) > longAverage
+	if lang.Name != "markdown" && lang.Name != "html" && len(src)/(bytes.Count(src, []byte{'\n'})+1) > longAverage {
+		return true
+	}
+	for rest := src; len(rest) > longLine; {
+		end := bytes.LastIndexByte(rest[:longLine], '\n')
+		if end < 0 {
+			return true
+		}
+		rest = rest[end+1:]
+	}
+	return false
 }

@@ -75,20 +75,3 @@ func sqlString() rule {
 		return plain(v, quote)
 	}}
 }
-
-// sqlDollar is a string between tags: $$…$$, $body$…$body$.
-func sqlDollar() rule {
-	return rule{"$", func(v *viewer, _ string) bool {
-		n := 1
-		for isWord(v.peek(n)) {
-			n++
-		}
-		if v.peek(n) != '$' || isDigit(v.peek(1)) || isWord(v.peek(-1)) {
-			return false
-		}
-		tag := string(v.src[v.i : v.i+n+1])
-		v.keep(len(tag))
-		v.upTo(tag)
-		return true
-	}}
-}

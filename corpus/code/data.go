@@ -41,7 +41,8 @@ func yamlBlock(open string) rule {
 	return rule{open, func(v *viewer, _ string) bool {
 		end := v.lineEnd(v.i)
 		header, _, _ := bytes.Cut(v.src[v.i+1:end], []byte(" #"))
-		if len(bytes.Trim(header, "+-0123456789 \t\r")) > 0 || v.peek(-1) != ' ' {
+		before := v.peek(-1)
+		if len(bytes.Trim(header, "+-0123456789 \t\r")) > 0 || before != ' ' && before != '\n' && before != 0 {
 			return false
 		}
 		v.keep(1 + len(bytes.TrimRight(header, " \t\r")))
@@ -49,7 +50,7 @@ func yamlBlock(open string) rule {
 			v.i = end
 			return true
 		}
-		last := v.blockEnd(end+1, indentation(v.src[bytes.LastIndexByte(v.src[:v.i], '\n')+1:]))
+		last := v.blockEnd(end+1, outerIndentation(v.src[bytes.LastIndexByte(v.src[:v.i], '\n')+1:v.i]))
 		v.body(last)
 		v.out = append(v.out, '\n')
 		v.i = min(last+1, len(v.src))
@@ -73,6 +74,17 @@ func (v *viewer) blockEnd(i, outer int) int {
 		i = end + 1
 	}
 	return last
+}
+
+// outerIndentation is what the lines of a text are indented further than, given
+// the line up to what opens it: the indentation of its key, which may be on a
+// line before.
+func outerIndentation(line []byte) int {
+	n := indentation(line)
+	if rest := line[min(n, len(line)):]; len(rest) > 0 && (rest[0] == '!' || rest[0] == '&') {
+		return n - 1
+	}
+	return n
 }
 
 func indentation(line []byte) int {

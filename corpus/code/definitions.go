@@ -66,8 +66,9 @@ func definitions() []*Language {
 				set shift exit unset eval exec trap break continue declare echo test`),
 			rules: newRules(lineAtWord("#"), escapedByte(), shellString(), verbatim("'", "'"), dollarQuote(), shellDocument(), documentBodies(shellBody)),
 		},
+		// The body of a function between dollar quotes is code, as it is to who types it.
 		{Name: "sql", endings: list("sql psql ddl"), FoldsCase: true, Words: sqlWords(),
-			rules: newRules(line("--"), nested("/*", "*/"), sqlString(), sqlDollar())},
+			rules: newRules(line("--"), nested("/*", "*/"), sqlString())},
 		{
 			Name: "html", endings: list("html htm xhtml"), FoldsCase: true,
 			Words: list(`a body br button class div em form h1 h2 h3 head href html id img input label li link meta name option p

@@ -106,8 +106,9 @@ func regular(verbs ...string) rule {
 		if !v.valueMayBegin(verbs...) {
 			return false
 		}
-		i, inClass := v.i+1, false
-		for ; i < len(v.src) && v.src[i] != '\n' && (inClass || v.src[i] != '/'); i++ {
+		const longest = 2000
+		i, inClass, end := v.i+1, false, min(len(v.src), v.i+longest)
+		for ; i < end && v.src[i] != '\n' && (inClass || v.src[i] != '/'); i++ {
 			switch v.src[i] {
 			case '\\':
 				i++
@@ -117,7 +118,7 @@ func regular(verbs ...string) rule {
 				inClass = false
 			}
 		}
-		if i >= len(v.src) || v.src[i] != '/' {
+		if i >= end || v.src[i] != '/' {
 			return false
 		}
 		v.keep(1)

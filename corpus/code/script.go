@@ -64,7 +64,7 @@ func (v *viewer) expansions(end int, quote string) {
 				i = v.i
 				continue
 			}
-		case c == '`' && v.depth < maxDepth && quote != "":
+		case c == '`' && v.depth < maxDepth && quote != "" && bytes.IndexByte(v.src[i+1:v.lineEnd(i)], '`') >= 0:
 			v.body(i)
 			v.hole(inside{"`", '`'})
 			i = v.i
