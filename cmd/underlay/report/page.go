@@ -84,7 +84,7 @@ func newPage(s standing.Standing, b *board.Board) page {
 	if len(s.Boards) == 2 {
 		p.Against = "the same symbols on " + p.Against
 	}
-	p.Total = fmt.Sprintf("%s ms per 1,000 characters more than on %s (%s).", whole(s.HoldsBack.TotalMS.Value), board.Safe(s.HoldsBack.Against), span(s.HoldsBack.TotalMS))
+	p.Total = fmt.Sprintf("In all %s (range of the difference: %s ms).", excess(s.HoldsBack), span(s.HoldsBack.TotalMS))
 	for _, state := range []string{"unmet", "building", "steady", "fading"} {
 		p.Marks = append(p.Marks, markWord{legendMark(state), state})
 	}

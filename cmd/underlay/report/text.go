@@ -153,8 +153,8 @@ func (t *text) curve() {
 
 // today tells the latest day: how it went, and what had stayed overnight.
 func (t *text) today(d standing.Day) {
-	words := fmt.Sprintf("%s: %s min, %s, slips %s, median %s ms", dayOf(d.Date).Format("2 Jan"), whole(d.Minutes),
-		count(d.Strokes, "stroke", "strokes"), percent(float64(d.Slips)/float64(max(d.Strokes, 1))), whole(d.MedianMS))
+	words := fmt.Sprintf("%s: %s min, %s typed, %s slips, median %s ms", dayOf(d.Date).Format("2 Jan"), whole(d.Minutes),
+		whole(float64(d.Strokes)), percent(float64(d.Slips)/float64(max(d.Strokes, 1))), whole(d.MedianMS))
 	if d.First > 0 && d.FirstMS > 0 {
 		words += fmt.Sprintf(", first met %s", whole(d.FirstMS))
 	}
@@ -163,7 +163,7 @@ func (t *text) today(d standing.Day) {
 
 func (t *text) holdsBack() {
 	h := t.s.HoldsBack
-	t.say("holds back", fmt.Sprintf("%s ms per 1,000 characters more than on %s", whole(h.TotalMS.Value), board.Safe(h.Against)))
+	t.say("holds back", excess(h))
 	strokes, groups := h.Strokes, topGroups(h)
 	rows := min(4, max(len(strokes), len(groups)))
 	wide := t.width >= 78
@@ -173,7 +173,7 @@ func (t *text) holdsBack() {
 			left = t.cost(strokes[i], strokes[0].MS.Value, 12, 9)
 		}
 		if wide && i < len(groups) && groups[i].MS.Value > 0 {
-			other = t.cost(groups[i], groups[0].MS.Value, 19, 7)
+			other = t.cost(groups[i], groups[0].MS.Value, 18, 6)
 		}
 		if left+other != "" {
 			t.add("   %s  %s", pad(left, 36), other)

@@ -207,3 +207,12 @@ func slipShares(s standing.Slips) string {
 	}
 	return strings.Join(out, ", ") + fmt.Sprintf(" of the last %d", s.Latest)
 }
+
+// excess words what a board costs in all.
+func excess(h standing.HoldsBack) string {
+	ms, word := h.TotalMS.Value, "more"
+	if ms < 0 {
+		ms, word = -ms, "less"
+	}
+	return fmt.Sprintf("%s ms per 1,000 characters %s than on %s", whole(ms), word, board.Safe(h.Against))
+}

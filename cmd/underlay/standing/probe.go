@@ -36,7 +36,7 @@ func (c *counts) probe(b int, d journal.Drill) {
 	}
 	p := probeCount{At: d.At, Text: textOf(d.Keys)}
 	for _, k := range d.Keys {
-		if k.Flags.Has(journal.Paused) {
+		if k.Flags&(journal.Paused|journal.Helped) != 0 {
 			return
 		}
 		p.MS += worked(k)
