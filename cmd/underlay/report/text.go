@@ -165,15 +165,18 @@ func (t *text) holdsBack() {
 	h := t.s.HoldsBack
 	t.say("holds back", excess(h))
 	strokes, groups := h.Strokes, topGroups(h)
-	rows := min(4, max(len(strokes), len(groups)))
+	most := 0.0
+	for _, g := range groups {
+		most = max(most, g.MS.Value)
+	}
 	wide := t.width >= 78
-	for i := range rows {
+	for i := range min(4, max(len(strokes), len(groups))) {
 		var left, other string
 		if i < len(strokes) && strokes[i].MS.Value > 0 {
 			left = t.cost(strokes[i], strokes[0].MS.Value, 12, 9)
 		}
-		if wide && i < len(groups) && groups[i].MS.Value > 0 {
-			other = t.cost(groups[i], groups[0].MS.Value, 18, 6)
+		if wide && i < len(groups) {
+			other = t.cost(groups[i], most, 18, 6)
 		}
 		if left+other != "" {
 			t.add("   %s  %s", pad(left, 36), other)
@@ -184,8 +187,14 @@ func (t *text) holdsBack() {
 // topGroups is what layers and fingers cost, the most expensive ones.
 func topGroups(h standing.HoldsBack) []standing.Cost {
 	var out []standing.Cost
-	out = append(out, h.Layers[:min(2, len(h.Layers))]...)
-	return append(out, h.Fingers[:min(2, len(h.Fingers))]...)
+	for _, all := range [][]standing.Cost{h.Layers, h.Fingers} {
+		for _, c := range all[:min(2, len(all))] {
+			if c.MS.Value > 0 {
+				out = append(out, c)
+			}
+		}
+	}
+	return out
 }
 
 func (t *text) cost(c standing.Cost, max float64, name, width int) string {

@@ -116,9 +116,9 @@ func outlook(o standing.Outlook, other string) string {
 	case o.Chance < .05 || o.Lo < 0:
 		return text + ", not on this course"
 	case o.Hi < 0:
-		return text + fmt.Sprintf(", in %d practised sessions or many more", o.Lo)
+		return text + fmt.Sprintf(", in %d or many more sessions", o.Lo)
 	}
-	return text + fmt.Sprintf(", in %d to %d more practised sessions", o.Lo, o.Hi)
+	return text + fmt.Sprintf(", in %d to %d more sessions", o.Lo, o.Hi)
 }
 
 // kept words how the other board does.
