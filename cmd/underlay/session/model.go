@@ -131,8 +131,14 @@ func (m *Model) View() View {
 }
 
 func (m *Model) takeKey(k Key) {
-	if m.pass(k.At) || !m.fits {
-		return // the key that ends a night, or comes while nothing is shown, is no answer
+	if m.pass(k.At) {
+		return // the key that ends a night is no answer
+	}
+	if !m.fits { // nothing is shown that could be answered
+		if k.Symbol == "Control+c" {
+			m.leave()
+		}
+		return
 	}
 	if k.At.Before(m.deaf) && k.Symbol != "Control+c" {
 		return
