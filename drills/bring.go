@@ -17,17 +17,7 @@ const brought = 12
 // that comes nearest to a random part of the plan is taken; what it lacks is
 // put into the body of a string, where there is one.
 func (l *language) bringing(plan []want, rng *rand.Rand) told {
-	aim := map[rune]int{}
-	for _, w := range plan {
-		if r, ok := w.symbol.Rune(); ok {
-			aim[r] = 0
-		}
-	}
-	for _, s := range apportion(l.stressed(paired(plan)), brought, rng) {
-		if r, ok := s.Rune(); ok {
-			aim[r]++
-		}
-	}
+	aim := l.aim(plan, rng)
 	var best told
 	fit := 0.0
 	for i := range candidates {
@@ -37,6 +27,27 @@ func (l *language) bringing(plan []want, rng *rand.Rand) told {
 		}
 	}
 	return best.with(lacking(best, aim), rng)
+}
+
+// aimed is a character with how often a drill aims at bringing it.
+type aimed struct {
+	r rune
+	n int
+}
+
+// aim draws a part of a plan for one drill, in the plan's order.
+func (l *language) aim(plan []want, rng *rand.Rand) []aimed {
+	count := map[board.Symbol]int{}
+	for _, s := range apportion(l.stressed(paired(plan)), brought, rng) {
+		count[s]++
+	}
+	var out []aimed
+	for _, w := range plan {
+		if r, ok := w.symbol.Rune(); ok {
+			out = append(out, aimed{r, count[w.symbol]})
+		}
+	}
+	return out
 }
 
 // seed draws the line that candidate i begins with. Every third has a string,
@@ -83,27 +94,26 @@ func (l *language) stressed(plan []want) []want {
 
 // nearness is how near a text comes to an aim: what it has of it, less what
 // it has too much. What is lacking counts half where it can be put in.
-func nearness(t told, aim map[rune]int) float64 {
+func nearness(t told, aim []aimed) float64 {
 	near := 0.0
-	for r, n := range aim {
-		has := strings.Count(t.text, string(r))
-		near += float64(min(has, n)) - .8*float64(max(has-n, 0))
-		if has < n && len(t.bodies) > 0 && fitsBody(r) {
-			near += .6 * float64(n-has)
+	for _, a := range aim {
+		has := strings.Count(t.text, string(a.r))
+		near += float64(min(has, a.n)) - .8*float64(max(has-a.n, 0))
+		if has < a.n && len(t.bodies) > 0 && fitsBody(a.r) {
+			near += .6 * float64(a.n-has)
 		}
 	}
 	return near
 }
 
 // lacking lists the characters of an aim that a text has not.
-func lacking(t told, aim map[rune]int) []rune {
+func lacking(t told, aim []aimed) []rune {
 	var out []rune
-	for r, n := range aim {
-		for range n - strings.Count(t.text, string(r)) {
-			out = append(out, r)
+	for _, a := range aim {
+		for range a.n - strings.Count(t.text, string(a.r)) {
+			out = append(out, a.r)
 		}
 	}
-	slices.Sort(out)
 	return out
 }
 

@@ -111,11 +111,11 @@ func (g *Generator) edit(plan []want, rng *rand.Rand) edit {
 }
 
 func (g *Generator) moves(plan []want, rng *rand.Rand) edit {
-	i := g.motions.by[0].draw(rng)
+	i := g.motions().by[0].draw(rng)
 	if i < 0 {
 		return edit{}
 	}
-	m := g.motions.Motion[i]
+	m := g.motions().Motion[i]
 	text := m.Goes
 	var e edit
 	if m.GoesMany != "" && (text == "" || rng.IntN(4) == 0) {
@@ -137,16 +137,16 @@ func count(m movement, rng *rand.Rand) string {
 }
 
 func (g *Generator) operates(plan []want, rng *rand.Rand) edit {
-	i := g.motions.by[1].draw(rng)
+	i := g.motions().by[1].draw(rng)
 	if i < 0 {
 		return edit{}
 	}
-	op := g.motions.Operator[i]
+	op := g.motions().Operator[i]
 	if rng.IntN(5) == 0 {
 		return g.finish(op, doubled(op, rng), plan, rng)
 	}
 	for range 20 {
-		m := g.motions.Motion[g.motions.by[0].draw(rng)]
+		m := g.motions().Motion[g.motions().by[0].draw(rng)]
 		if m.Over == "" && m.OverMany == "" || op.Lines && !m.Lines {
 			continue
 		}
@@ -207,11 +207,11 @@ func (g *Generator) finish(op operator, e edit, plan []want, rng *rand.Rand) edi
 }
 
 func (g *Generator) commands(plan []want, rng *rand.Rand) edit {
-	i := g.motions.by[2].draw(rng)
+	i := g.motions().by[2].draw(rng)
 	if i < 0 {
 		return edit{}
 	}
-	c := g.motions.Command[i]
+	c := g.motions().Command[i]
 	e := edit{keys: slices.Clone([]board.Symbol(c.Keys))}
 	text := c.Does
 	if c.Many != "" && rng.IntN(3) == 0 {

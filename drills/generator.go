@@ -6,6 +6,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"sync"
 
 	"underlay/corpus"
 	"underlay/drills/board"
@@ -26,11 +27,10 @@ type Generator struct {
 	lift      map[[2]string]float64 // how much oftener two classes stand together than by chance
 	runs      texts                 // runs of marks
 	with      map[board.Symbol]*texts
-	forms     [][]slot // of numbers
-	inNumbers string   // all that may stand in one
-	speech    []*language
-	choose    sampler // of speech, by its share of strokes
-	motions   *motions
+	forms     [][]slot        // of numbers
+	inNumbers string          // all that may stand in one
+	speech    func() speech   // made ready when first used
+	motions   func() *motions // read when first used
 }
 
 // NewGenerator returns a Generator for a board and a mix. The weights of the
@@ -48,8 +48,8 @@ func NewGenerator(b *board.Board, mix []corpus.Part, o Options) *Generator {
 	g.addPairs()
 	g.addRuns()
 	g.addForms()
-	g.addMotions()
-	g.addSpeech()
+	g.motions = sync.OnceValue(embeddedMotions)
+	g.speech = sync.OnceValue(g.readySpeech)
 	return g
 }
 

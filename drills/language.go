@@ -30,6 +30,7 @@ type language struct {
 	shouts     float64          // share of lines with the language's words in capitals
 	seldom     map[rune]float64 // see addSeldom
 	usually    map[rune]float64 // how often each character comes in one text
+	strokes    float64          // of one text, in the mean
 }
 
 // shape is one of the commonest lines, in tokens.
@@ -222,22 +223,22 @@ func shouts(t *corpus.Table) float64 {
 		return 0
 	}
 	capitals, words := 0.0, 0.0
-	for s, n := range t.Symbols() {
-		if len(s) == 1 && 'A' <= s[0] && s[0] <= 'Z' {
-			capitals += n
+	for _, c := range t.Counts(corpus.Symbol).Top(-1) {
+		if len(c.Key) == 1 && 'A' <= c.Key[0] && c.Key[0] <= 'Z' {
+			capitals += c.N
 		}
 	}
 	for _, form := range []string{"A", "Aa"} {
-		for length, n := range t.Counts(corpus.Length).After(form) {
-			k, _ := strconv.Atoi(length)
+		for _, c := range t.Counts(corpus.Length).After(form).Top(-1) {
+			k, _ := strconv.Atoi(c.Key)
 			if form == "Aa" {
 				k = 1
 			}
-			capitals -= n * float64(k)
+			capitals -= c.N * float64(k)
 		}
 	}
-	for w, n := range t.Counts(corpus.Word) {
-		words += n * float64(len(w))
+	for _, c := range t.Counts(corpus.Word).Top(-1) {
+		words += c.N * float64(len(c.Key))
 	}
 	return min(max(capitals/max(words, 1), 0), 1)
 }

@@ -10,15 +10,25 @@ import (
 	"underlay/drills/board"
 )
 
-// addSpeech makes the languages of the mix ready.
-func (g *Generator) addSpeech() {
+// speech is the languages of a mix.
+type speech struct {
+	languages []*language
+	sampler   // of a language for the next text, so that its strokes have their share
+}
+
+// readySpeech makes the languages of the mix ready.
+func (g *Generator) readySpeech() speech {
+	var out speech
 	for _, p := range g.mix.Leaves() {
 		if len(p.Table.Counts(corpus.Start)) == 0 {
 			continue // a table of keys has no lines
 		}
-		g.speech = append(g.speech, newLanguage(p.Table, g.typed))
-		g.choose.add(p.Weight)
+		if l := newLanguage(p.Table, g.typed); l.strokes > 0 {
+			out.languages = append(out.languages, l)
+			out.add(p.Weight / l.strokes)
+		}
 	}
+	return out
 }
 
 // typed tells whether every character of a text may be asked for.
@@ -34,11 +44,12 @@ func (g *Generator) typed(text string) bool {
 // line makes a drill of a code-like line; where it opens a block, the lines up
 // to its end come with it, so that all brackets are balanced.
 func (g *Generator) line(k Kind, plan []want, rng *rand.Rand) Drill {
-	i := g.choose.draw(rng)
+	speech := g.speech()
+	i := speech.draw(rng)
 	if i < 0 {
 		return Drill{}
 	}
-	l := g.speech[i]
+	l := speech.languages[i]
 	var t told
 	if len(plan) == 0 {
 		t = l.usual(rng)
@@ -97,18 +108,20 @@ func (l *language) addSeldom(t *corpus.Table) {
 			all++
 		}
 	}
-	for s := range t.Symbols() {
-		if _, ok := board.Symbol(s).Rune(); ok {
-			known += t.Symbols()[s]
+	l.strokes = all / texts
+	symbols := t.Counts(corpus.Symbol).Top(-1)
+	for _, c := range symbols {
+		if _, ok := board.Symbol(c.Key).Rune(); ok {
+			known += c.N
 		}
 	}
 	l.seldom, l.usually = map[rune]float64{}, map[rune]float64{}
 	for r, n := range got {
 		l.usually[r] = n / texts
 	}
-	for s, n := range t.Symbols() {
-		if r, ok := board.Symbol(s).Rune(); ok && known > 0 {
-			l.seldom[r] = math.Log((n/known*all + little) / (got[r] + little))
+	for _, c := range symbols {
+		if r, ok := board.Symbol(c.Key).Rune(); ok && known > 0 {
+			l.seldom[r] = math.Log((c.N/known*all + little) / (got[r] + little))
 		}
 	}
 }

@@ -97,15 +97,16 @@ func often(n float64) float64 {
 	return n
 }
 
-// addMotions reads the embedded commands. A test holds the file, so that an
-// error cannot come here; without commands there are no drills of them.
-func (g *Generator) addMotions() {
-	g.motions = &motions{}
+// embeddedMotions reads the embedded commands. A test holds the file, so that
+// an error cannot come here; without commands there are no drills of them.
+func embeddedMotions() *motions {
 	src, err := fs.ReadFile(assets.FS(), "motions.toml")
 	if err != nil {
-		return
+		return &motions{}
 	}
-	if m, err := readMotions(src); err == nil {
-		g.motions = m
+	m, err := readMotions(src)
+	if err != nil {
+		return &motions{}
 	}
+	return m
 }

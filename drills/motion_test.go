@@ -23,7 +23,7 @@ const standardOperators = "! < > c d y"
 // memory of the same standard, vi "Commands in Command Mode" and ex.
 const standardCommands = `i a A I o O R C S s D Y x X r ~ J p P u U . & m " @ z Z : Control+b Control+d Control+e Control+f Control+g Control+l Control+u Control+y Control+]`
 
-func embeddedMotions(t testing.TB) *motions {
+func readEmbedded(t testing.TB) *motions {
 	t.Helper()
 	src, err := fs.ReadFile(assets.FS(), "motions.toml")
 	if err != nil {
@@ -37,7 +37,7 @@ func embeddedMotions(t testing.TB) *motions {
 }
 
 func TestMotionsAreStandard(t *testing.T) {
-	m := embeddedMotions(t)
+	m := readEmbedded(t)
 	for _, x := range m.Motion {
 		if name := joined(x.Keys); !slices.Contains(strings.Fields(standardMotions), name) {
 			t.Errorf("motion %s is not in the standard", name)

@@ -122,10 +122,11 @@ func (g *Generator) shellWord(word string, words map[string][]string, rng *rand.
 
 // text makes a short word; of the letters of the mix, if it has a language.
 func (g *Generator) text(rng *rand.Rand) string {
-	if len(g.speech) == 0 {
+	speech := g.speech()
+	if len(speech.languages) == 0 {
 		return "new"
 	}
-	word := g.speech[0].names.word("a", rng)
+	word := speech.languages[0].names.word("a", rng)
 	if len(word) > 5 {
 		word = word[:5]
 	}

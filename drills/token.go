@@ -131,19 +131,20 @@ func (g *Generator) addPairs() {
 
 // addLift compares each pair's count with what its two classes give by chance.
 func (g *Generator) addLift() {
-	counts := g.mix.Counts(corpus.Pair)
-	first, second, total := map[string]float64{}, map[string]float64{}, counts.Total()
-	for k, n := range counts {
-		if r := []rune(k); len(r) == 2 {
-			first[string(r[0])] += n
-			second[string(r[1])] += n
+	counts := g.mix.Counts(corpus.Pair).Top(-1)
+	first, second, total := map[string]float64{}, map[string]float64{}, 0.0
+	for _, c := range counts {
+		if r := []rune(c.Key); len(r) == 2 {
+			first[string(r[0])] += c.N
+			second[string(r[1])] += c.N
+			total += c.N
 		}
 	}
 	g.lift = map[[2]string]float64{}
-	for k, n := range counts {
-		if r := []rune(k); len(r) == 2 {
+	for _, c := range counts {
+		if r := []rune(c.Key); len(r) == 2 {
 			a, b := string(r[0]), string(r[1])
-			g.lift[[2]string{a, b}] = n * total / (first[a] * second[b])
+			g.lift[[2]string{a, b}] = c.N * total / (first[a] * second[b])
 		}
 	}
 }
