@@ -14,7 +14,26 @@ func newBoard(env *Env) *cobra.Command {
 	return group("board", "Boards: list, look at, check, compare and print them",
 		`A board is a keyboard with its keys and its layers, described in a file of its
 own. BOARD is a name or a file everywhere: the name of a file in the boards
-directory beside the configuration, or of a board that comes with the program.`,
+directory beside the configuration, or of a board that comes with the program.
+
+A file draws each layer; entries stand apart by blanks, || parts the halves:
+
+  name = "mine"
+  [shape]
+  kind = "split"                  # or ortholinear, row-staggered
+  column-stagger = [0.6, 0.2, 0]  # key units down, outer to inner
+  [[layer]]
+  name = "base"
+  keys = '''
+    q       w    e                 || u               i  o
+    Control Alt  Space/marks:hold  || Backspace/Shift .. --
+  '''
+
+An entry is a character; a key by its W3C name (Escape, F5) or code (KeyQ); a
+modifier; a chord (Control+w); a way into a layer (marks:hold, :latch, :lock,
+:stay); tap/hold (a/Control); .. falls through; -- is nothing; <pair-1> does
+something no computer sees, and <forget!> is not to be pressed in vain.
+The boards that come with the program are files to learn from.`,
 		newBoardList(env), newBoardShow(env), newBoardCheck(env), newBoardStrokes(env), newBoardCompare(env), newBoardSheet(env), newBoardCapture(env))
 }
 
