@@ -25,8 +25,8 @@ A file draws each layer; entries stand apart by blanks, || parts the halves:
   [[layer]]
   name = "base"
   keys = '''
-    q       w    e                 || u               i  o
-    Control Alt  Space/marks:hold  || Backspace/Shift .. --
+    q       w    e                 || u               i     o
+    Control Alt  Space/marks:hold  || Backspace/Shift Enter --
   '''
 
 An entry is a character; a key by its W3C name (Escape, F5) or code (KeyQ); a
