@@ -33,7 +33,8 @@ An entry is a character; a key by its W3C name (Escape, F5) or code (KeyQ); a
 modifier; a chord (Control+w); a way into a layer (marks:hold, :latch, :lock,
 :stay); tap/hold (a/Control); .. falls through; -- is nothing; <pair-1> does
 something no computer sees, and <forget!> is not to be pressed in vain.
-The boards that come with the program are files to learn from.`,
+The boards that come with the program are files to learn from; see
+"underlay board show BOARD --toml".`,
 		newBoardList(env), newBoardShow(env), newBoardCheck(env), newBoardStrokes(env), newBoardCompare(env), newBoardSheet(env), newBoardCapture(env))
 }
 
@@ -115,6 +116,7 @@ func (e *Env) writeBoardLine(b boardLine) {
 
 func newBoardShow(env *Env) *cobra.Command {
 	var layer, layout string
+	var source bool
 	c := &cobra.Command{
 		Use:   "show [BOARD]",
 		Short: "Draw a board's layers",
@@ -122,7 +124,8 @@ func newBoardShow(env *Env) *cobra.Command {
 are a dot, those that fall through to a layer below are left blank. Without BOARD
 it is the one being learned.`,
 		Example: `  underlay board show
-  underlay board show split-42 --layer marks`,
+  underlay board show split-42 --layer marks
+  underlay board show split-42 --toml >mine.toml`,
 		Args:              takes(0, 1),
 		ValidArgsFunction: env.completeBoard,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -130,9 +133,14 @@ it is the one being learned.`,
 			if err != nil {
 				return err
 			}
+			if source {
+				_, err := env.Stdout.Write(b.Source())
+				return err
+			}
 			return env.showLayers(b, layer)
 		},
 	}
+	c.Flags().BoolVar(&source, "toml", false, "print the board's file instead, to make one of your own from it")
 	c.Flags().StringVar(&layer, "layer", "", "draw this `LAYER` alone")
 	env.layoutFlag(c, &layout)
 	return c
