@@ -28,7 +28,8 @@ type searcher struct {
 // out where the same works with less. Chords of several modifiers are found
 // when they are asked for.
 func (b *Board) search() {
-	s := &searcher{b, map[Symbol][]way{}, map[rune][]way{}}
+	const usual = 512 // symbols of a board with its chords
+	s := &searcher{b, make(map[Symbol][]way, usual), map[rune][]way{}}
 	b.noteTwofold()
 	b.states, b.complete = b.explore()
 	for i := range b.states {
@@ -181,7 +182,11 @@ func (s *searcher) add(sym Symbol, dead rune, w way) {
 		s.dead[dead] = append(s.dead[dead], w)
 		return
 	}
-	s.ways[sym] = append(s.ways[sym], w)
+	known := s.ways[sym]
+	if known == nil {
+		known = make([]way, 0, 4)
+	}
+	s.ways[sym] = append(known, w)
 }
 
 // minimal reports whether no act of the way can be left out.
