@@ -1,14 +1,15 @@
 package main
 
 import (
-	"cmp"
 	"io/fs"
 	"math/rand/v2"
 	"os"
+	"path"
 	"path/filepath"
-	"slices"
 	"strings"
 
+	"underlay/corpus/code"
+	"underlay/corpus/ignore"
 	"underlay/drills"
 	"underlay/drills/board"
 )
@@ -28,18 +29,18 @@ const (
 func (e *Env) ownLines(paths []string, named int, b *board.Board, keeps []board.Symbol, seed uint64) ([]drills.Drill, error) {
 	draw := rand.New(rand.NewPCG(seed, 7))
 	var files []string
-	for i, path := range paths {
-		path, err := e.home(path)
+	for i, from := range paths {
+		from, err := e.home(from)
 		if err == nil {
-			_, err = os.Stat(path)
+			_, err = os.Stat(from)
 		}
 		if err != nil {
 			if i < named {
-				return nil, misuse("%w", tried("read lines from", path, err))
+				return nil, misuse("%w", tried("read lines from", from, err))
 			}
 			continue
 		}
-		files = append(files, sourceFiles(path)...)
+		files = append(files, sourceFiles(from)...)
 	}
 	draw.Shuffle(len(files), func(i, j int) { files[i], files[j] = files[j], files[i] })
 	var out []drills.Drill
@@ -66,45 +67,49 @@ func linesOf(file string, b *board.Board, keeps []board.Symbol) ([]drills.Drill,
 	return drills.Own(f, b, drills.Options{Keeps: keeps})
 }
 
-// sourceFiles lists files below a path that may be source, in the order of
-// their names; a path to a file is that file.
-func sourceFiles(path string) []string {
-	var out []string
-	looked := 0
-	filepath.WalkDir(path, func(name string, d fs.DirEntry, err error) error {
-		looked++
+// sourceFiles lists source files at a path: itself, or what lies below it by
+// its .gitignore files, in the order of their names.
+func sourceFiles(root string) []string {
+	if info, err := os.Stat(root); err != nil || !info.IsDir() {
+		return []string{root}
+	}
+	s := &sources{tree: os.DirFS(root), languages: code.All()}
+	s.dir(".", nil)
+	for i, name := range s.files {
+		s.files[i] = filepath.Join(root, filepath.FromSlash(name))
+	}
+	return s.files
+}
+
+// sources looks for files in a tree.
+type sources struct {
+	tree      fs.FS
+	languages *code.Languages
+	looked    int
+	files     []string
+}
+
+func (s *sources) dir(dir string, above *ignore.Rules) {
+	entries, _ := fs.ReadDir(s.tree, dir) // what cannot be read has no lines to give
+	rules := above
+	if text, err := fs.ReadFile(s.tree, path.Join(dir, ".gitignore")); err == nil {
+		rules = ignore.In(above, dir, text)
+	}
+	for _, e := range entries {
+		name := path.Join(dir, e.Name())
+		s.looked++
 		switch {
-		case err != nil || looked > ownLooked:
-			return cmp.Or(skipAll(looked), skip(d))
-		case d.IsDir():
-			if name != path && hidden(d.Name()) {
-				return fs.SkipDir
-			}
-		case d.Type().IsRegular() && (name == path || !hidden(d.Name())):
-			if info, err := d.Info(); err == nil && info.Size() <= ownFileSize {
-				out = append(out, name)
-			}
+		case s.looked > ownLooked || strings.HasPrefix(e.Name(), ".") || rules.Match(name, e.IsDir()):
+		case e.IsDir() && (e.Name() == "vendor" || e.Name() == "node_modules"):
+		case e.IsDir():
+			s.dir(name, rules)
+		case e.Type().IsRegular() && s.languages.ByName(e.Name()) != nil && small(e):
+			s.files = append(s.files, name)
 		}
-		return nil
-	})
-	slices.Sort(out)
-	return out
-}
-
-func skipAll(looked int) error {
-	if looked > ownLooked {
-		return fs.SkipAll
 	}
-	return nil
 }
 
-func skip(d fs.DirEntry) error {
-	if d != nil && d.IsDir() {
-		return fs.SkipDir
-	}
-	return nil
-}
-
-func hidden(name string) bool {
-	return strings.HasPrefix(name, ".") || name == "node_modules" || name == "vendor"
+func small(e fs.DirEntry) bool {
+	info, err := e.Info()
+	return err == nil && info.Size() <= ownFileSize
 }

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"underlay/cmd/underlay/session"
+	"underlay/drills"
 	"underlay/drills/board"
 )
 
@@ -31,6 +32,10 @@ type plain struct {
 // plainly runs the sitting line by line until its time is up or the input
 // ends. With an empty input it shows what there is to do, and writes nothing.
 func (p *practice) plainly() error {
+	switch k := drills.Kind(p.wish.kind); k {
+	case drills.Chord, drills.Navigation, drills.Unseen:
+		return misuse("--kind %s: a line of input cannot hold such keys", k).hinted("practise them on a terminal, without --plain")
+	}
 	planner := &lineOnly{Planner: p.course}
 	s := p.settings()
 	s.Wrong = "wait" // what is wrong in a line is found when the line is there

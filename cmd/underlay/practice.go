@@ -103,7 +103,11 @@ func (e *Env) courseOf(cfg config.Config, w wish, seed uint64) (*course.Course, 
 		err = c.Has(kind)
 	}
 	if errors.Is(err, drills.ErrNothing) {
-		return nil, misuse("--kind %s on %s: %w", kind, boards[0].Name, err)
+		p := misuse("--kind %s on %s: %w", kind, boards[0].Name, err)
+		if kind == drills.OwnLine {
+			return nil, p.hinted("name files or directories with --from, or with from in the configuration")
+		}
+		return nil, p
 	}
 	return c, err
 }

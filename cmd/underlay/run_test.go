@@ -154,7 +154,7 @@ func TestPlainPutsLinesOnTheJournal(t *testing.T) {
 	}
 }
 
-func strip(s string) string { return strings.ReplaceAll(s, " ", "") }
+func strip(s string) string { return strings.NewReplacer(" ", "", "␣", "").Replace(s) }
 
 // A second instance is told so, and changes nothing; looking is fine.
 func TestSecondInstance(t *testing.T) {

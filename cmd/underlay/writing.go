@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"time"
 
@@ -150,10 +151,18 @@ func (w writing) prompt() string {
 			b.WriteByte(' ')
 		}
 		r, _ := s.Rune()
+		if s == board.Space && w.grouped() {
+			r = openBox
+		}
 		b.WriteRune(r)
 	}
 	return b.String()
 }
+
+// openBox, U+2423, shows a space to type where there are gaps besides.
+const openBox = '␣'
+
+func (w writing) grouped() bool { return slices.Contains(w.gaps, true) }
 
 // feed turns a line into the symbols that a keyboard would have sent for it,
 // each mistake followed by the right symbol, so that the rest of the line is
@@ -162,6 +171,9 @@ func (w writing) prompt() string {
 func (w writing) feed(line string) ([]board.Symbol, bool) {
 	var typed []board.Symbol
 	for _, r := range line {
+		if r == openBox {
+			r = ' '
+		}
 		typed = append(typed, board.SymbolOf(r))
 	}
 	asked, index := w.asked, []int(nil)

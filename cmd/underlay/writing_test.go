@@ -49,7 +49,9 @@ func TestFeed(t *testing.T) {
 }
 
 func TestPromptShowsGapsAsSpaces(t *testing.T) {
-	if got := written("a_b cd").prompt(); got != "a b cd" {
-		t.Errorf("%q", got)
+	for groups, want := range map[string]string{"a_b": "a b", "ab cd": "ab cd", "a_b cd": "a␣b cd"} {
+		if got := written(groups).prompt(); got != want {
+			t.Errorf("%q: %q, want %q", groups, got, want)
+		}
 	}
 }
