@@ -74,7 +74,6 @@ func (g *Grader) aligned(got board.Symbol) (i, next int, ok bool) {
 	case got == g.symbolAt(i) && early: // the two were exchanged
 		return i, i + 2, true
 	case got == g.symbolAt(i): // one too many
-		last.target = -1
 		return i, i + 1, true
 	case got == g.symbolAt(i+2) && early: // one was left out
 		return i + 2, i + 3, true

@@ -53,28 +53,18 @@ func NewGenerator(b *board.Board, mix []corpus.Part, o Options) *Generator {
 	return g
 }
 
-// asks lists what may be asked for on a board: what it drills, a terminal
-// receives, nothing keeps, and no key that is not to be pressed in vain.
+// asks lists what may be asked for on a board: what it drills (a key that is
+// not to be pressed in vain has no stroke there), a terminal receives, and
+// nothing keeps.
 func asks(b *board.Board, o Options) map[board.Symbol]Ask {
 	out := map[board.Symbol]Ask{}
 	for _, s := range b.Symbols() {
 		stroke, ok := b.Drilled(s)
-		if ok && Received(s) && !slices.Contains(o.Keeps, s) && harmless(b, stroke) {
+		if ok && Received(s) && !slices.Contains(o.Keeps, s) {
 			out[s] = Ask{Symbol: s, Stroke: stroke}
 		}
 	}
 	return out
-}
-
-// harmless reports whether a stroke presses no key marked as never to be
-// pressed in vain.
-func harmless(b *board.Board, s board.Stroke) bool {
-	for _, p := range s.Keys {
-		if b.Legend(s.Layer, p.Position).Never {
-			return false
-		}
-	}
-	return true
 }
 
 // Ask returns what a symbol is asked for with; false where it may not be.

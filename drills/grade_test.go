@@ -240,6 +240,28 @@ func TestHeldKeySlowly(t *testing.T) {
 	}
 }
 
+// A key that bounces is no slip.
+func TestBounce(t *testing.T) {
+	p := newTypist(t, "abc", Wait).key("a", 300).key("a", 20)
+	if !p.out.Ignored {
+		t.Errorf("%+v, want it ignored", p.out)
+	}
+	if p.keys("bc"); p.Figures().IF != 0 || p.Tries()[1].Wrong {
+		t.Errorf("%+v, want no slip", p.Figures())
+	}
+}
+
+// What one too many explains is explained again after a Backspace.
+func TestAlignmentAfterBackspace(t *testing.T) {
+	p := newTypist(t, "abcdef", AsAtWork).keys("abxc<")
+	if p.keys("c"); !p.out.Right {
+		t.Errorf("%+v, want right: only x is one too many", p.out)
+	}
+	if p.keys("def"); !p.Done() || p.Figures().INF != 1 {
+		t.Errorf("done %v, %+v", p.Done(), p.Figures())
+	}
+}
+
 // A symbol that is asked for twice may come fast.
 func TestDoubleSymbol(t *testing.T) {
 	p := newTypist(t, "a==b", Wait).key("a", 300).key("=", 300).key("=", 30).key("b", 200)
@@ -332,6 +354,12 @@ func TestEqualForms(t *testing.T) {
 		if got := p.Drill().String(); got != typed {
 			t.Errorf("%s: the drill is now %s", typed, got)
 		}
+	}
+	two := g.drill(Motion, symbolsOf("DxDx"), false)
+	two.Also = []Form{{At: 0, Len: 1, Prompt: long.Prompt, Keys: long.Keys}, {At: 2, Len: 1, Prompt: long.Prompt, Keys: long.Keys}}
+	p2 := &typist{Grader: NewGrader(two, GraderOptions{Board: b, Shown: noon}), now: noon}
+	if p2.keys("d$xd$x"); !p2.Done() || p2.Figures().IF != 0 {
+		t.Errorf("both by their long form: done %v, %+v", p2.Done(), p2.Figures())
 	}
 	if d.String() != "Dx" || len(d.Also) != 1 {
 		t.Errorf("the drill itself became %s", d)

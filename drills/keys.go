@@ -95,7 +95,7 @@ func (g *Generator) addUnseen(o Options) {
 	base := g.board.Layers()[0]
 	for _, s := range g.board.Symbols() {
 		stroke, ok := g.board.Drilled(s)
-		if !ok || slices.Contains(o.Keeps, s) || !harmless(g.board, stroke) {
+		if !ok || slices.Contains(o.Keeps, s) {
 			continue
 		}
 		at := stroke.Final().Position
