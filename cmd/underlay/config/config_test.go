@@ -88,7 +88,9 @@ func TestSetKeepsAllElse(t *testing.T) {
 		want           string
 	}{
 		{"a value", "# mine\nminutes = 8 # short\naim = 'speed'\n", "minutes", 12, "# mine\nminutes = 12 # short\naim = 'speed'\n"},
-		{"a new one", "minutes = 8\n\n[mix]\ngo = 1\n", "aim", Coverage, "minutes = 8\n\naim = \"coverage\"\n\n[mix]\ngo = 1\n"},
+		{"a new one", "minutes = 8\n\n[mix]\ngo = 1\n", "aim", Coverage, "minutes = 8\naim = \"coverage\"\n\n[mix]\ngo = 1\n"},
+		{"before a table alone", "# mine\n\n[mix]\ngo = 1\n", "aim", Coverage, "# mine\n\naim = \"coverage\"\n\n[mix]\ngo = 1\n"},
+		{"after the last one", "minutes = 8\n\n# the end\n", "aim", Coverage, "minutes = 8\naim = \"coverage\"\n\n# the end\n"},
 		{"in an empty file", "", "boards", []string{"a"}, "boards = [\"a\"]\n"},
 		{"without a last line end", "minutes = 8", "wrong", Wait, "minutes = 8\nwrong = \"wait\"\n"},
 		{"a list with comments", "keeps = [\n  \"F11\", # full screen\n]\n", "keeps", []string{"F11", "F1"}, "# full screen\nkeeps = [\"F11\", \"F1\"]\n"},

@@ -97,20 +97,28 @@ func (d *document) lead(key string) string {
 	return ""
 }
 
-// insert adds a line at the end of the settings that stand before any table.
+// insert adds a line after the last setting that stands before any table, or
+// else before the first table.
 func (d *document) insert(line string) string {
-	end := len(d.src)
+	at := len(d.src)
 	if len(d.tables) > 0 {
-		end = d.tables[0].at
+		at = d.tables[0].at
 	}
-	head := d.src[:end]
+	end := at
+	for _, e := range d.entries {
+		if e.table == "" {
+			s := scanner{src: d.src, i: e.to}
+			at = s.lineEnd()
+		}
+	}
+	head, tail := d.src[:at], d.src[at:]
 	if head != "" && !strings.HasSuffix(head, "\n") {
 		head += "\n"
 	}
-	if end < len(d.src) {
-		line += "\n"
+	if at == end && tail != "" {
+		line += "\n" // apart from the table
 	}
-	return head + line + d.src[end:]
+	return head + line + tail
 }
 
 // comments returns the comments in a value that is going to be replaced, as
