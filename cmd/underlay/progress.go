@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"io/fs"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -102,12 +103,22 @@ func (e *Env) standing(first string) (standing.Standing, *board.Board, error) {
 	}
 	w.tally.Finish()
 	s := standing.New(standing.Input{Now: e.Now(), Boards: c.Boards(), Strokes: w.strokes, Model: c.Scheduler(), Tally: w.tally})
+	s.Invented = e.hasInvented()
 	for _, p := range c.Problems() {
 		s.Notes = append(s.Notes, fmt.Sprintf("%s line %d could not be read: %s", p.File, p.Line, p.Reason))
 	}
 	// Without a cache everything is read again next time; that is no failure.
 	_ = c.Keep()
 	return s, c.Boards()[0], nil
+}
+
+// hasInvented tells whether a simulated typist wrote in this journal.
+func (e *Env) hasInvented() bool {
+	if e.Dirs.Data == "" {
+		return false
+	}
+	_, err := fs.Stat(journal.NewDisk(e.Dirs.Journal()).FS(), journal.FileName(inventor))
+	return err == nil
 }
 
 // counted is a course for looking back: nothing is practised, w counts.

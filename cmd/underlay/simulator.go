@@ -30,6 +30,9 @@ type simulator struct {
 	err   error
 }
 
+// inventor is the machine's name in invented histories: it marks them.
+const inventor = "invented"
+
 // newSimulator prepares a typist and a journal in dirs, which must not have
 // one yet.
 func (e *Env) newSimulator(o simulation, w wish, dirs Dirs) (*simulator, error) {
@@ -53,7 +56,7 @@ func (e *Env) newSimulator(o simulation, w wish, dirs Dirs) (*simulator, error) 
 	if err != nil {
 		return nil, err
 	}
-	p.writer.journal, err = journal.Open(unsynced{store}, "invented")
+	p.writer.journal, err = journal.Open(unsynced{store}, inventor)
 	if err != nil {
 		return nil, err
 	}

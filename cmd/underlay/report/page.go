@@ -69,6 +69,9 @@ func newPage(s standing.Standing, b *board.Board) page {
 	p := page{Title: "Progress on " + name, Style: template.CSS(pageCSS), Learned: name, Notes: s.Notes,
 		Subtitle: fmt.Sprintf("%s. %s on %s, %s of practice.", day(s.At), count(s.Boards[0].Sessions, "practised session", "practised sessions"),
 			name, minutes(s.Boards[0].Minutes))}
+	if s.Invented {
+		p.Subtitle += " The history is invented: a simulated typist made it."
+	}
 	if len(s.Boards) == 2 {
 		p.Other = board.Safe(s.Boards[1].Name)
 	}

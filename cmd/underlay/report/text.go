@@ -72,6 +72,9 @@ func wrap(words string, width int) []string {
 func (t *text) head() {
 	b := t.learned()
 	left := " progress"
+	if t.s.Invented {
+		left = " progress (invented)"
+	}
 	about := fmt.Sprintf("%s, %s, %s", board.Safe(b.Name), count(b.Sessions, "practised session", "practised sessions"), day(t.s.At))
 	t.add("%s%s", left, right(about, t.width-len(left)-1))
 	t.add("")

@@ -36,7 +36,8 @@ type Input struct {
 // Standing is the answer to "where do I stand?".
 type Standing struct {
 	At        time.Time `json:"at"`
-	Boards    []Side    `json:"boards"` // the one being learned first
+	Invented  bool      `json:"invented,omitempty"` // a simulated typist practised, or somebody beside one
+	Boards    []Side    `json:"boards"`             // the one being learned first
 	Readiness Readiness `json:"readiness"`
 	HoldsBack HoldsBack `json:"holds_back"`
 	Days      []Day     `json:"days"` // of practice, earliest first, the boards of a day apart
