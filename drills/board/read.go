@@ -32,7 +32,7 @@ func Read(file string, src []byte) (*Board, Findings) {
 // WithOSLayout returns the same board on a computer that is set to another OS
 // layout.
 func (b *Board) WithOSLayout(name string) (*Board, error) {
-	other, found := read(b.Name+".toml", b.source, name)
+	other, found := read(b.file, b.source, name)
 	return other, found.Err()
 }
 
