@@ -87,7 +87,7 @@ func (l *language) statement(s shape, last string) bool {
 
 // begins tells whether a line begins with one of some words.
 func (l *language) begins(s shape, words ...string) bool {
-	return slices.Contains(words, s.line[0].Text)
+	return len(s.line) > 0 && slices.Contains(words, s.line[0].Text)
 }
 
 // leaves tells whether nothing follows a line in its block.
@@ -127,6 +127,9 @@ func (l *language) block(rng *rand.Rand) told { return l.blockFrom(l.first(rng),
 func (l *language) blockFrom(first shape, rng *rand.Rand) told {
 	t := newTeller(l, rng)
 	b := block{language: l, rng: rng}
+	if before := l.before(first, rng); len(before.line) > 0 {
+		t.tell(before.line)
+	}
 	for s := first; len(s.line) > 0; s = b.next(t.text.Len()) {
 		t.tell(s.line)
 		b.take(s)
@@ -135,6 +138,18 @@ func (l *language) blockFrom(first shape, rng *rand.Rand) told {
 		}
 	}
 	return told{t.text.String(), t.bodies}
+}
+
+// before draws a line to stand before one that leaves its block and is short.
+func (l *language) before(s shape, rng *rand.Rand) shape {
+	const short = 4 // tokens
+	if len(s.line) > short || !l.leaves(s) {
+		return shape{}
+	}
+	if b := l.bodyLine(code, 1, rng); len(b.line) > 0 && b.opens == "" && !l.leaves(b) {
+		return b
+	}
+	return shape{}
 }
 
 // block is a row of lines in the making.

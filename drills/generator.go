@@ -161,12 +161,14 @@ func normal(plan []want) []want {
 	return plan
 }
 
-// Pool makes n code-like lines of the mix, for a scheduler to choose from.
+// Pool makes up to n code-like lines of the mix, no two the same, for a
+// scheduler to choose from.
 func (g *Generator) Pool(n int, seed uint64) []Drill {
-	pool := make([]Drill, 0, n)
-	for i := range n {
-		if d, err := g.Generate(Line, nil, seed+uint64(i)); err == nil {
-			pool = append(pool, d)
+	pool, seen := make([]Drill, 0, n), map[string]bool{}
+	for i := 0; i < 4*n && len(pool) < n; i++ {
+		d, err := g.Generate(Line, nil, seed+uint64(i))
+		if text := d.String(); err == nil && !seen[text] {
+			pool, seen[text] = append(pool, d), true
 		}
 	}
 	return pool
