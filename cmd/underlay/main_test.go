@@ -22,6 +22,7 @@ func TestMain(m *testing.M) {
 		"underlay-fast":     func() { os.Exit(run(os.Args[1:], fast())) },
 		"bare-echo":         func() { os.Exit(bareEcho()) },
 		"bare-paint":        func() { os.Exit(barePaint()) },
+		"job-shell":         func() { os.Exit(jobShell()) },
 	})
 }
 

@@ -5,6 +5,7 @@ import (
 	"os"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"syscall"
 	"testing"
 	"testing/synctest"
@@ -342,5 +343,26 @@ func TestKeys(t *testing.T) {
 		if got := symbol(tcell.NewEventKey(c.key, c.r, c.mod)); got != c.want {
 			t.Errorf("key %d rune %q mod %d: %q, want %q", c.key, c.r, c.mod, got, c.want)
 		}
+	}
+}
+
+// An Escape that tcell held back gets the time at which its byte was read.
+func TestEscapeHeldBack(t *testing.T) {
+	ev := tcell.NewEventKey(tcell.KeyEscape, 0, tcell.ModNone)
+	for _, c := range []struct {
+		held, want time.Duration // how long ago the byte was read, what is taken off
+	}{{62 * time.Millisecond, 62 * time.Millisecond}, {time.Millisecond, 0}, {5 * time.Second, 0}} {
+		var read atomic.Int64
+		read.Store(ev.When().Add(-c.held).UnixNano())
+		k, ok := keys{read: &read}.key(ev)
+		if got := ev.When().Sub(k.At); !ok || k.Vague || got != c.want {
+			t.Errorf("read %v before: %v taken off, vague %v; want %v", c.held, got, k.Vague, c.want)
+		}
+	}
+	if k, _ := (keys{}).key(ev); !k.Vague {
+		t.Error("where the reading is not known, the time is not called vague")
+	}
+	if k, _ := (keys{}).key(tcell.NewEventKey(tcell.KeyRune, 'x', tcell.ModNone)); k.Vague {
+		t.Error("a letter's time is called vague")
 	}
 }
