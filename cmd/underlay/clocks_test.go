@@ -20,11 +20,11 @@ func breaking() *Env {
 	return e
 }
 
-// fast is the real environment with a clock that runs 50 times as fast.
+// fast is the real environment with a clock that runs 20 times as fast.
 func fast() *Env {
 	e := system()
 	start := time.Now()
-	e.Now = func() time.Time { return start.Add(50 * time.Since(start)) }
+	e.Now = func() time.Time { return start.Add(20 * time.Since(start)) }
 	return e
 }
 

@@ -109,8 +109,15 @@ func (d *drilling) symbol() board.Symbol {
 	return ask.Symbol
 }
 
+// awaited is the symbol that has to arrive: what is asked for, or, where no
+// program sees that, what answers for it.
+func (d *drilling) awaited() board.Symbol {
+	ask, _ := d.grader.Asked()
+	return ask.Arrives()
+}
+
 func (d *drilling) key(m *Model, k Key) {
-	switch commandOf(k.Symbol, d.symbol()) {
+	switch commandOf(k.Symbol, d.awaited()) {
 	case pausing:
 		m.pause("")
 	case leaving:
@@ -133,7 +140,7 @@ func (d *drilling) answer(m *Model, k Key) {
 	if k.Vague {
 		d.grader.Interrupt()
 	}
-	first, then := heard(k.Symbol, d.symbol())
+	first, then := heard(k.Symbol, d.awaited())
 	d.take(m, first, k.At)
 	if then != "" && !d.grader.Done() {
 		d.grader.Interrupt() // both came as one

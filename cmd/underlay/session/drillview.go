@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"time"
 
+	"underlay/drills"
+	"underlay/drills/board"
 	"underlay/scheduler"
 )
 
@@ -23,10 +25,10 @@ func (d *drilling) show(m *Model, v *View) {
 	v.Drill = w
 	v.Title = d.title()
 	v.Aside = d.leftWords()
-	if s := d.symbol(); d.waitsLong(m) {
+	if s := d.awaited(); d.waitsLong(m) {
 		v.Keys = append(v.Keys, Hint{string(keyFor(missing, s)), "this key never arrives"})
 	}
-	v.Keys = append(v.Keys, Hint{string(keyFor(pausing, d.symbol())), "pause"}, Hint{string(keyFor(leaving, d.symbol())), "leave"})
+	v.Keys = append(v.Keys, Hint{string(keyFor(pausing, d.awaited())), "pause"}, Hint{string(keyFor(leaving, d.awaited())), "leave"})
 }
 
 func (d *drilling) title() string {
@@ -50,8 +52,17 @@ func (d *drilling) showTarget() {
 	case !d.lit:
 		t.Words = ""
 	case t.Words == "":
-		t.Words = d.board.Words(ask.Stroke)
+		t.Words = strokeWords(d.board, ask)
 	}
+}
+
+// strokeWords says in words how a stroke is made. Of a key that no program sees
+// the position is pressed without the hold.
+func strokeWords(b *board.Board, a drills.Ask) string {
+	if a.Answer != "" {
+		return b.KeyWords(a.Stroke.Final().Position) + ", without a hold"
+	}
+	return b.Words(a.Stroke)
 }
 
 // waitsLong tells whether it is time to say how a key is reported that never arrives.

@@ -117,15 +117,8 @@ func (p *picture) point(a drills.Ask, shown bool) {
 	if !shown {
 		return
 	}
-	for _, pr := range a.Stroke.Keys {
-		i := p.index(pr.Position)
-		if i < 0 {
-			continue
-		}
-		if pr.As == board.AsHold || pr.As == board.AsLatch || pr.As == board.AsLock {
-			p.caps[i].Mark = Hold
-			p.caps[i].Text = p.of(p.base)[i].cap.Text
-		}
+	if a.Answer == "" {
+		p.markHolds(a.Stroke)
 	}
 	for _, pr := range a.Stroke.Keys {
 		if last := a.Stroke.Final(); pr.Position == last.Position || pr.As == board.AsCombo {
@@ -146,4 +139,18 @@ func (p *picture) index(pos board.Position) int {
 		}
 	}
 	return -1
+}
+
+// markHolds marks the keys that are held, or tapped on the way.
+func (p *picture) markHolds(st board.Stroke) {
+	for _, pr := range st.Keys {
+		i := p.index(pr.Position)
+		if i < 0 {
+			continue
+		}
+		if pr.As == board.AsHold || pr.As == board.AsLatch || pr.As == board.AsLock {
+			p.caps[i].Mark = Hold
+			p.caps[i].Text = p.of(p.base)[i].cap.Text
+		}
+	}
 }
