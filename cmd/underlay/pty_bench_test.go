@@ -18,7 +18,7 @@ func BenchmarkRoundTrip(b *testing.B) {
 	y := &typist{console: open(b, 120, 40, b.TempDir(), nil, "underlay", "today", "--minutes", "120")}
 	y.see("120 minutes today")
 	y.send("\r")
-	y.see(" pause   ")
+	y.see(" pause")
 	echo := open(b, 120, 40, b.TempDir(), nil, "bare-echo")
 	echo.until("the terminal to be taken", func() bool { return strings.Contains(string(echo.raw), "\x1b[?1049h") })
 	var ours, bare []time.Duration

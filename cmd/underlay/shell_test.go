@@ -68,7 +68,7 @@ func TestJobControl(t *testing.T) {
 	y := &typist{console: open(t, 80, 24, home, []string{"JOB=" + program}, "job-shell")}
 	y.see("8 minutes today")
 	y.send("\r")
-	y.see(" pause   ")
+	y.see(" pause")
 	y.stroke()
 	y.send("\x1a")
 	y.until("the job to stop", func() bool { return strings.Contains(string(y.raw), "the job has stopped") })
@@ -77,7 +77,7 @@ func TestJobControl(t *testing.T) {
 	y.see("Paused.")
 	y.see("Enter go on")
 	y.send("\r")
-	y.see(" pause   ")
+	y.see(" pause")
 	y.ready()
 	for range 5 {
 		y.stroke()
