@@ -152,9 +152,9 @@ func cut(text string, width int) (line, rest string) {
 }
 
 func drawTooSmall(s *sheet) {
-	lines := [...]string{"The window is too small.", "underlay needs 60 x 20", "and waits until it has that."}
+	lines := [...]string{"The window is too small.", "underlay needs 60 x 20", "and waits until it has that.", "Control+c leaves."}
 	if s.w < 30 {
-		lines = [...]string{"too small", "60 x 20", "needed"}
+		lines = [...]string{"too small", "60 x 20", "needed", ""}
 	}
 	for i, l := range lines {
 		s.put(min(1, s.w/20), i, l, plain)

@@ -281,7 +281,7 @@ func TestLoopWaitsForRoom(t *testing.T) {
 		b.keys("\ni")
 		b.resize(59, 20)
 		b.see("The window is too small.")
-		b.keys("f\x03q") // nothing of it is taken
+		b.keys("fq") // nothing of it is taken
 		b.resize(80, 24)
 		b.see("The clock stands still")
 		b.resize(10, 3)
