@@ -3,13 +3,17 @@ package session
 import (
 	"slices"
 
+	"github.com/sahilm/fuzzy"
+
 	"underlay/drills/board"
 )
 
 // boards chooses which board is being learned, and which is the other.
 type boards struct {
 	query
-	view ListView
+	narrowing bool // keys go to the query
+	hits      []Choice
+	view      ListView
 }
 
 func (m *Model) toBoards() {
@@ -19,8 +23,10 @@ func (m *Model) toBoards() {
 }
 
 func (b *boards) list(m *Model) {
+	b.narrow(m.settings.AllBoards)
 	b.view.Items = b.view.Items[:0]
-	for _, c := range m.settings.AllBoards {
+	b.view.Typed, b.view.Query = b.narrowing, b.text
+	for _, c := range b.hits {
 		it := Item{Name: board.Safe(c.Name), About: board.Safe(c.Title)}
 		switch slices.Index(m.settings.Boards, c.Name) {
 		case 0:
@@ -35,9 +41,49 @@ func (b *boards) list(m *Model) {
 		"A board of your own goes into boards/ beside underlay.toml; `underlay board check` looks it over."}
 }
 
+// narrow leaves those boards whose name or title is like the query.
+func (b *boards) narrow(all []Choice) {
+	b.hits = append(b.hits[:0], all...)
+	if b.text == "" {
+		return
+	}
+	b.hits = b.hits[:0]
+	for _, h := range fuzzy.FindFrom(b.text, choices(all)) {
+		b.hits = append(b.hits, all[h.Index])
+	}
+}
+
+// choices are searched by name and title.
+type choices []Choice
+
+func (c choices) String(i int) string { return c[i].Name + " " + c[i].Title }
+func (c choices) Len() int            { return len(c) }
+
+// narrowKey takes a key while the list is being narrowed.
+func (b *boards) narrowKey(m *Model, k Key) {
+	switch k.Symbol {
+	case board.Enter:
+		b.choose(m, m.settings, 0)
+		b.query, b.narrowing = query{}, false
+	case board.Escape:
+		b.query, b.narrowing = query{}, false
+	case "Control+c":
+		m.leave()
+	default:
+		b.edit(k.Symbol, len(b.hits))
+	}
+	b.list(m)
+}
+
 func (b *boards) key(m *Model, k Key) {
+	if b.narrowing {
+		b.narrowKey(m, k)
+		return
+	}
 	s := m.settings
 	switch k.Symbol {
+	case "/":
+		b.narrowing, b.at = true, 0
 	case board.Enter:
 		b.choose(m, s, 0)
 	case "o":
@@ -59,10 +105,10 @@ func (b *boards) key(m *Model, k Key) {
 // choose makes the board under the cursor the one being learned (0) or the
 // other (1); the other once more drops it.
 func (b *boards) choose(m *Model, s Settings, as int) {
-	if b.at >= len(s.AllBoards) {
+	if b.at >= len(b.hits) {
 		return
 	}
-	name := s.AllBoards[b.at].Name
+	name := b.hits[b.at].Name
 	had := slices.Index(s.Boards, name)
 	list := slices.DeleteFunc(slices.Clone(s.Boards), func(n string) bool { return n == name })
 	switch {
@@ -81,5 +127,9 @@ func (b *boards) show(m *Model, v *View) {
 	b.list(m)
 	v.Title = "boards"
 	v.List = &b.view
-	v.Keys = append(v.Keys, Hint{"j k", "move"}, Hint{"Enter", "learn this one"}, Hint{"o", "keep this one up, or not"}, Hint{"Escape", "back"})
+	if b.narrowing {
+		v.Keys = append(v.Keys, Hint{"Enter", "learn this one"}, Hint{"Tab", "next"}, Hint{"Escape", "the whole list"})
+		return
+	}
+	v.Keys = append(v.Keys, Hint{"j k", "move"}, Hint{"/", "search"}, Hint{"Enter", "learn this one"}, Hint{"o", "keep this one up, or not"}, Hint{"Escape", "back"})
 }

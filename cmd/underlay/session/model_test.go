@@ -607,3 +607,33 @@ func TestEveryPlaceIsReachedFromTodayInOneKeyAndByName(t *testing.T) {
 		x.title(title)
 	}
 }
+
+// The list of boards is narrowed by typing after "/", and Enter takes the first
+// that is left.
+func TestBoardsAreSearched(t *testing.T) {
+	x := start(t, one(t))
+	x.press("b", "/")
+	x.text("ansi")
+	v := x.m.View()
+	if len(v.List.Items) != 1 || v.List.Items[0].Name != "ansi-61" || !v.List.Typed || v.List.Query != "ansi" {
+		t.Fatalf("list %+v", v.List)
+	}
+	x.press(board.Enter)
+	if len(x.set) != 1 || x.set[0].Boards[0] != "ansi-61" {
+		t.Errorf("set %+v", x.set)
+	}
+	if v := x.m.View(); len(v.List.Items) != 2 || v.List.Typed {
+		t.Errorf("the list is still narrowed: %+v", v.List)
+	}
+	x.press("/")
+	x.text("qqq")
+	if v := x.m.View(); len(v.List.Items) != 0 {
+		t.Errorf("list %+v", v.List)
+	}
+	x.press(board.Enter) // takes nothing
+	x.title("boards")
+	if x.press("q"); len(x.set) != 1 {
+		t.Errorf("set %+v", x.set)
+	}
+	x.title("underlay")
+}
