@@ -36,16 +36,12 @@ const asciiMarks = "!\"#$%&'()*+,-./:;<=>?@[\\]^_`{|}~"
 type alphabet struct {
 	kinds   [256]kind
 	classes [256]uint8
-	marks   [256]uint64 // all bits of a mark are set
 }
 
 func newAlphabet() *alphabet {
 	a := &alphabet{}
 	for b := range 256 {
 		a.kinds[b], a.classes[b] = describe(byte(b))
-		if a.classes[b] >= classMark {
-			a.marks[b] = ^uint64(0)
-		}
 	}
 	return a
 }

@@ -1,7 +1,7 @@
 package corpus
 
 import (
-	"bytes"
+	"fmt"
 
 	"underlay/corpus/code"
 )
@@ -16,20 +16,22 @@ type counter struct {
 	strokes *strokes
 	tokens  *tokens
 	view    []byte // kept for the next source
+	raw     bool
+	settled uint64 // bytes counted at the last settling
 }
 
 // padding is what a view has after its end, so that it may be read past it: a
 // line feed and zeros.
-const padding = 16
+const padding = 80
 
 func newCounter(lang *code.Language) *counter {
 	a := newAlphabet()
 	return &counter{lang: lang, strokes: newStrokes(a), tokens: newTokens(a, lang)}
 }
 
-// add counts the code view of a source.
-func (c *counter) add(src []byte, tokens bool) {
-	c.begin(src)
+// add counts the code view of a source of so many lines.
+func (c *counter) add(src []byte, lines int, tokens bool) {
+	c.begin(src, lines)
 	c.view = c.lang.View(c.view[:0], src)
 	n := len(c.view)
 	end := [padding]byte{'\n'}
@@ -38,18 +40,24 @@ func (c *counter) add(src []byte, tokens bool) {
 	if tokens {
 		c.tokens.add(c.view, n)
 	}
+	const often = 1 << 28
+	if c.bytes-c.settled > often {
+		c.settled = c.bytes
+		c.strokes.settle()
+	}
 }
 
 // addRaw counts all characters of a source.
-func (c *counter) addRaw(src []byte) {
-	c.begin(src)
+func (c *counter) addRaw(src []byte, lines int) {
+	c.raw = true
+	c.begin(src, lines)
 	c.strokes.addRaw(src)
 }
 
-func (c *counter) begin(src []byte) {
+func (c *counter) begin(src []byte, lines int) {
 	c.files++
 	c.bytes += uint64(len(src))
-	c.lines += uint64(bytes.Count(src, []byte{'\n'}))
+	c.lines += uint64(lines)
 }
 
 // merge adds what another counter of the same language has counted; that is
@@ -58,6 +66,7 @@ func (c *counter) merge(o *counter) {
 	c.files += o.files
 	c.bytes += o.bytes
 	c.lines += o.lines
+	c.raw = c.raw || o.raw
 	c.strokes.merge(o.strokes)
 	c.tokens.merge(o.tokens)
 }
@@ -65,8 +74,11 @@ func (c *counter) merge(o *counter) {
 // table makes a table of the counts. The counter is not to be used after it.
 func (c *counter) table(name string) *Table {
 	t := &Table{Name: name, Language: c.lang.Name, Files: float64(c.files), Bytes: float64(c.bytes), Lines: float64(c.lines)}
-	c.strokes.put(t)
+	c.strokes.put(t, c.raw)
 	c.tokens.put(t)
+	if n := c.tokens.files; n > 0 && n < c.files {
+		t.Notes = append(t.Notes, fmt.Sprintf("triples, words, names and lines are those of %d of the %d files", n, c.files))
+	}
 	t.Trim(limits())
 	return t
 }

@@ -80,7 +80,7 @@ func TestCountsLikePlainly(t *testing.T) {
 	for range 100 {
 		text := random(r, r.IntN(400))
 		c := newCounter(lang)
-		c.add([]byte(text), true)
+		c.add([]byte(text), 0, true)
 		got := c.table("test").counts
 		for section, want := range plainly(text) {
 			if section == Run || section == Triple { // the rarest are left off
@@ -114,8 +114,8 @@ func TestMergedIsTheSame(t *testing.T) {
 	one, two, three := newCounter(lang), newCounter(lang), newCounter(lang)
 	for i := range 40 {
 		text := []byte(random(r, 2000))
-		one.add(text, true)
-		[]*counter{two, three}[i%2].add(text, true)
+		one.add(text, 0, true)
+		[]*counter{two, three}[i%2].add(text, 0, true)
 	}
 	all := newCounter(lang)
 	all.merge(two)
@@ -169,7 +169,7 @@ func maxOf(a, b int) (n int) {
 }
 `
 	c := newCounter(code.All().Named("go"))
-	c.add([]byte(src), true)
+	c.add([]byte(src), 0, true)
 	table := c.table("test")
 	lines := Counts{"package x": 1, "func x(x, x x) (x x) {": 1, "if x >= x && x != 0 {": 1, "return x": 1, "}": 2, `x := "s" + 's'`: 1, "return x.XX + 0": 1}
 	for section, want := range map[Section]Counts{

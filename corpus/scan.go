@@ -1,6 +1,7 @@
 package corpus
 
 import (
+	"bytes"
 	"cmp"
 	"context"
 	"errors"
@@ -25,6 +26,10 @@ type ScanOptions struct {
 	Progress *Progress
 	// Languages, if not nil, are the only ones that are counted.
 	Languages []string
+	// Thorough counts tokens in every file. Without it they are counted in the
+	// first 100 files of a language and then in one of 128; symbols, pairs and
+	// runs are counted in all.
+	Thorough bool
 	// Leave, if not nil, leaves out more files and directories by path.
 	Leave func(name string, isDir bool) bool
 
@@ -53,11 +58,12 @@ type Scan struct {
 	options   ScanOptions
 	languages *code.Languages
 	workers   []*worker
+	met       map[*code.Language]int // files by language, as far as names tell it
 }
 
 // NewScan makes an empty scan.
 func NewScan(o ScanOptions) *Scan {
-	s := &Scan{Skipped: map[Reason]int64{}, options: o, languages: code.All()}
+	s := &Scan{Skipped: map[Reason]int64{}, options: o, languages: code.All(), met: map[*code.Language]int{}}
 	if o.Workers <= 0 {
 		o.Workers = runtime.GOMAXPROCS(0)
 	}
@@ -79,18 +85,18 @@ func (s *Scan) Add(ctx context.Context, tree fs.FS, dir string) error {
 	if err != nil {
 		return err
 	}
-	names := make(chan string, 256)
+	files := make(chan found, 256)
 	var wg sync.WaitGroup
 	for _, w := range s.workers {
-		wg.Go(func() { w.run(ctx, tree, names) })
+		wg.Go(func() { w.run(ctx, tree, files) })
 	}
-	walk := &walker{ctx: ctx, scan: s, tree: tree, names: names}
+	walk := &walker{ctx: ctx, scan: s, tree: tree, files: files}
 	if info.IsDir() {
 		walk.dir(dir, rulesAbove(tree, dir))
 	} else {
 		walk.file(dir, info.Mode().Type())
 	}
-	close(names)
+	close(files)
 	wg.Wait()
 	s.collect()
 	return ctx.Err()
@@ -118,7 +124,14 @@ type walker struct {
 	ctx   context.Context
 	scan  *Scan
 	tree  fs.FS
-	names chan<- string
+	files chan<- found
+}
+
+// found is a file to count.
+type found struct {
+	name   string
+	lang   *code.Language // as its name tells it, or nil
+	tokens bool           // count its tokens too
 }
 
 func (w *walker) dir(dir string, above *ignore.Rules) {
@@ -165,7 +178,7 @@ func (w *walker) file(name string, mode fs.FileMode) {
 		w.scan.Skipped[Generated]++
 	default:
 		select {
-		case w.names <- name:
+		case w.files <- found{name, lang, w.scan.detailed(lang)}:
 		case <-w.ctx.Done():
 		}
 	}
@@ -174,6 +187,14 @@ func (w *walker) file(name string, mode fs.FileMode) {
 // wants tells whether a language is to be counted.
 func (s *Scan) wants(lang *code.Language) bool {
 	return s.options.Languages == nil || slices.Contains(s.options.Languages, lang.Name)
+}
+
+// detailed tells whether the tokens of the next file of a language are counted.
+func (s *Scan) detailed(lang *code.Language) bool {
+	const first, every = 100, 128
+	n := s.met[lang]
+	s.met[lang]++
+	return s.options.Thorough || n < first || n%every == 0
 }
 
 // skip counts what is skipped and keeps its name.
@@ -193,36 +214,37 @@ type worker struct {
 	troubles []Trouble
 }
 
-func (w *worker) run(ctx context.Context, tree fs.FS, names <-chan string) {
+func (w *worker) run(ctx context.Context, tree fs.FS, files <-chan found) {
 	w.skipped = map[Reason]int64{}
-	for name := range names {
+	for f := range files {
 		if ctx.Err() != nil {
 			continue // the walker is waiting for room
 		}
-		reason, err := w.count(tree, name)
+		reason, err := w.count(tree, f)
 		if reason != "" {
 			w.skipped[reason]++
 		}
 		if err != nil && len(w.troubles) < maxTroubles {
-			w.troubles = append(w.troubles, Trouble{name, reason, err})
+			w.troubles = append(w.troubles, Trouble{f.name, reason, err})
 		}
 	}
 }
 
 // count reads and counts one file, or returns why it did not.
-func (w *worker) count(tree fs.FS, name string) (Reason, error) {
-	src, err := w.read(tree, name)
+func (w *worker) count(tree fs.FS, f found) (Reason, error) {
+	src, err := w.read(tree, f.name)
 	if err != nil {
 		return Unreadable, err
 	}
 	if len(src) > hugeBytes {
 		return Huge, nil
 	}
-	lang := w.scan.languages.Of(name, src)
+	lang := w.scan.languages.Of(f.name, f.lang, src)
 	if lang == nil || !w.scan.wants(lang) {
 		return Unknown, nil
 	}
-	if reason := judge(lang, src); reason != "" && !w.scan.options.everything {
+	lines := bytes.Count(src, []byte{'\n'})
+	if reason := judge(lang, src, lines); reason != "" && !w.scan.options.everything {
 		return reason, nil
 	}
 	c := w.counters[lang.Name]
@@ -231,9 +253,9 @@ func (w *worker) count(tree fs.FS, name string) (Reason, error) {
 		w.counters[lang.Name] = c
 	}
 	if w.scan.options.Raw {
-		c.addRaw(src)
+		c.addRaw(src, lines)
 	} else {
-		c.add(src, true)
+		c.add(src, lines, f.tokens)
 	}
 	w.files++
 	w.bytes += int64(len(src))

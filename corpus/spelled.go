@@ -4,7 +4,7 @@ package corpus
 // names, shapes.
 type spelled struct {
 	*alphabet
-	triples []uint64
+	triples []uint64 // those of tokens
 	words   [maxTokens]uint64
 	letters [32 * 32]uint64          // by two letters of names, 1 to 26; 0 is the edge of a word
 	lengths [forms][maxLength]uint64 // words of names by form and length
@@ -15,8 +15,8 @@ type spelled struct {
 // maxLength is above the longest word of a name that is told from longer ones.
 const maxLength = 21
 
-func newSpelled(a *alphabet) *spelled {
-	return &spelled{alphabet: a, triples: make([]uint64, 1<<18), shapes: newTally(1 << 14), numbers: newTally(1 << 14)}
+func newSpelled(a *alphabet, triples []uint64) *spelled {
+	return &spelled{alphabet: a, triples: triples, shapes: newTally(1 << 14), numbers: newTally(1 << 14)}
 }
 
 // form is how a word inside a name is written.
@@ -141,7 +141,6 @@ func (s *spelled) numberShape(number []byte) (packed uint64) {
 }
 
 func (s *spelled) merge(o *spelled) {
-	sum(s.triples, o.triples)
 	sum(s.words[:], o.words[:])
 	sum(s.letters[:], o.letters[:])
 	for f := range s.lengths {

@@ -1,192 +1,216 @@
 package corpus
 
-import "unicode/utf8"
+import (
+	"encoding/binary"
+	"math/bits"
+	"unicode/utf8"
+)
 
 // strokes counts what is exact in every table: symbols, pairs of classes and
-// runs of marks. For all but spaces it takes the same few steps for each byte,
-// without branches that depend on it: that is what makes it fast.
+// runs of marks. Symbols and classes come from how often each byte follows each
+// other, so that a byte costs one addition; lines and runs are found 64 bytes at
+// a time.
 type strokes struct {
 	*alphabet
-	symbols [256]uint64
+	recent  []uint32 // by two bytes in a row, the first lowest
+	follows []uint64 // the same, of earlier sources
 	runes   map[rune]uint64
-	pairs   [2 << 12]uint64 // by two classes, of 6 bits each; apart for even and odd places, which lets the processor add twice at once
-	single  [256]uint64     // runs of one mark
-	double  []uint64        // runs of two, by both bytes
-	runs    *tally          // runs of three to eight, the last lowest
-	found   []uint64        // runs of this source
+	runs
 }
 
-// The longest run of marks that is counted.
-const maxRun = 8
+const blockBytes = 64
 
 func newStrokes(a *alphabet) *strokes {
-	return &strokes{alphabet: a, runes: map[rune]uint64{}, double: make([]uint64, 1<<16), runs: newTally(1 << 16)}
+	return &strokes{alphabet: a, recent: make([]uint32, 1<<16), follows: make([]uint64, 1<<16), runes: map[rune]uint64{}, runs: newRuns()}
 }
 
-// add counts the first n bytes of a view, after which there is a line feed.
+// add counts the first n bytes of a view, after which there is the padding.
+// Neither indentation nor space at the end of a line is counted; of a run of
+// spaces inside a line, put makes one.
 func (s *strokes) add(view []byte, n int) {
-	if len(s.found) < n+2 {
-		s.found = make([]uint64, 2*n+2)
+	if n == 0 {
+		return
 	}
-	found, runs := s.found, 0
-	run := uint64(0)
-	prev := uint(classNone)
-	for i := 0; i < n; i++ {
-		b := view[i]
-		class := uint(s.classes[b])
-		if class < classLower {
-			found[runs] = run
-			runs += int((run | -run) >> 63)
-			run = 0
-			i, prev = s.apart(view, i, n, class, prev)
-			continue
+	s.recent[int(view[0])<<8]++ // after nothing
+	s.indented(view, 0, 0)
+	marksBefore, foreign := uint64(0), uint64(0)
+	for at := 0; at < n; at += blockBytes {
+		var marks, breaks uint64
+		block := view[at : at+blockBytes+1]
+		for i := 0; i < blockBytes; i += wordBytes {
+			word := binary.LittleEndian.Uint64(block[i:])
+			foreign |= word
+			marks |= gathered(marksIn(word)) << i
+			breaks |= gathered(breaksIn(word)) << i
+			s.pairsOf(word, block[i+wordBytes])
 		}
-		s.symbols[b]++
-		s.pairs[(uint(i)&1<<12|prev<<6|class)&(2<<12-1)]++
-		prev = class
-		mark := s.marks[b]
-		found[runs] = run
-		runs += int((run | -run) >> 63 &^ mark)
-		run = (run<<8 | uint64(b)) & mark
-		if run>>56 != 0 && s.marks[view[i+1]] != 0 {
-			i, run = s.pastRun(view, i, n), 0
-			prev = uint(s.classes[view[i]])
+		if over := at + blockBytes - n; over >= 0 {
+			s.takeBack(view, n, at+blockBytes)
+			breaks = breaks << over >> over
 		}
+		for ; breaks != 0; breaks &= breaks - 1 {
+			s.lineBreak(view, at+bits.TrailingZeros64(breaks), n)
+		}
+		s.runs.add(view, at, marks, marksBefore)
+		marksBefore = marks >> (blockBytes - 1)
 	}
-	found[runs] = run
-	runs += int((run | -run) >> 63)
-	s.count(found[:runs])
-}
-
-// apart counts what is no letter, digit or mark, and returns the last place
-// that it is at.
-func (s *strokes) apart(view []byte, i, n int, class, prev uint) (int, uint) {
-	switch class {
-	case classBreak:
-		s.symbols['\n']++
-		s.pairs[prev<<6|class]++
-	case classOther:
-		s.letter(view[i:], 1)
-	case classSpace:
-		for i+1 < n && s.classes[view[i+1]] == classSpace {
-			i++
-		}
-		if prev == classBreak || prev == classNone || view[i+1] == '\n' {
-			return i, prev // indentation, or the end of the line
-		}
-		s.symbols[' ']++
-		s.pairs[prev<<6|class]++
+	if s.classes[view[n-1]] == classSpace {
+		s.trailing(view, n-1, false)
 	}
-	return i, class
-}
-
-// letter counts n times the character that begins here, if one does.
-func (s *strokes) letter(src []byte, n uint64) {
-	const most = 1 << 14
-	if r, _ := utf8.DecodeRune(src); r != utf8.RuneError && (s.runes[r] > 0 || len(s.runes) < most) {
-		s.runes[r] += n
+	if foreign&highBits != 0 {
+		s.letters(view[:n])
 	}
 }
 
-// pastRun counts the rest of a run that is too long to be counted as one, and
-// returns its last place.
-func (s *strokes) pastRun(view []byte, i, n int) int {
-	for i+1 < n && s.marks[view[i+1]] != 0 {
-		s.pairs[uint(s.classes[view[i]])<<6|uint(s.classes[view[i+1]])]++
+// pairsOf counts what follows what in the eight bytes of a word and next.
+func (s *strokes) pairsOf(word uint64, next byte) {
+	recent := (*[1 << 16]uint32)(s.recent)
+	recent[uint16(word)]++
+	recent[uint16(word>>8)]++
+	recent[uint16(word>>16)]++
+	recent[uint16(word>>24)]++
+	recent[uint16(word>>32)]++
+	recent[uint16(word>>40)]++
+	recent[uint16(word>>48)]++
+	recent[uint16(word>>56)|uint16(next)<<8]++
+}
+
+// takeBack takes back the pairs of bytes that lie after the end of the view,
+// from n, that were counted up to the end of a block.
+func (s *strokes) takeBack(view []byte, n, end int) {
+	for i := n; i <= end; i++ {
+		s.recent[uint16(view[i-1])|uint16(view[i])<<8]--
+	}
+}
+
+// lineBreak sets right what stands on the two sides of a line feed: the space
+// before it, and the indentation after.
+func (s *strokes) lineBreak(view []byte, i, n int) {
+	if i > 0 && s.classes[view[i-1]] == classSpace {
+		s.trailing(view, i-1, true)
+	}
+	if i+1 < n && s.classes[view[i+1]] == classSpace {
+		s.indented(view, i+1, '\n')
+	}
+}
+
+// indented makes of indentation from i on that before is followed by what
+// comes after. Of a blank line it leaves the space to trailing.
+func (s *strokes) indented(view []byte, i int, before byte) {
+	first := i
+	for s.classes[view[i]] == classSpace {
 		i++
-		s.symbols[view[i]]++
 	}
-	return i
+	if i > first && view[i] != '\n' {
+		s.recent[uint16(before)|uint16(view[first])<<8]--
+		s.recent[uint16(view[i-1])|uint16(view[i])<<8]--
+		s.recent[uint16(before)|uint16(view[i])<<8]++
+	}
 }
 
-func (s *strokes) count(runs []uint64) {
-	for _, run := range runs {
-		switch {
-		case run < 1<<8:
-			s.single[run]++
-		case run < 1<<16:
-			s.double[run]++
-		default:
-			s.runs.add(run, 0)
+// trailing takes back the space that ends at last, at the end of a line. Where
+// a line feed is there, that follows what is before the space.
+func (s *strokes) trailing(view []byte, last int, lineFeed bool) {
+	i := last
+	for i >= 0 && s.classes[view[i]] == classSpace {
+		i--
+	}
+	before := byte(0)
+	if i >= 0 {
+		before = view[i]
+	}
+	s.recent[uint16(before)|uint16(view[i+1])<<8]--
+	if lineFeed {
+		s.recent[uint16(view[last])|'\n'<<8]--
+		s.recent[uint16(before)|'\n'<<8]++
+	}
+}
+
+// letters counts the characters outside of ASCII.
+func (s *strokes) letters(text []byte) {
+	const most = 1 << 14
+	for i := 0; i < len(text); {
+		r, n := utf8.DecodeRune(text[i:])
+		if r >= utf8.RuneSelf && (r != utf8.RuneError || n == 3) && (s.runes[r] > 0 || len(s.runes) < most) {
+			s.runes[r]++
 		}
+		i += n
 	}
 }
 
 // addRaw counts all characters of a source.
 func (s *strokes) addRaw(src []byte) {
-	run, runLen := uint64(0), 0
-	prev := uint(classNone)
-	for i, b := range src {
-		class := uint(s.classes[b])
-		s.pairs[prev<<6|class]++
-		prev = class
-		if class == classOther {
-			s.letter(src[i:], 1)
-		} else {
-			s.symbols[b]++
-		}
-		if class >= classMark {
-			run = run<<8 | uint64(b)
-			runLen++
-			continue
-		}
-		if 0 < runLen && runLen <= maxRun {
-			s.count([]uint64{run})
-		}
-		run, runLen = 0, 0
+	before := byte(0)
+	for _, b := range src {
+		s.recent[uint16(before)|uint16(b)<<8]++
+		before = b
 	}
-	if 0 < runLen && runLen <= maxRun {
-		s.count([]uint64{run})
+	s.letters(src)
+	text := append(src[:len(src):len(src)], make([]byte, padding)...)
+	marksBefore := uint64(0)
+	for at := 0; at < len(src); at += blockBytes {
+		var marks uint64
+		for i := 0; i < blockBytes; i += wordBytes {
+			marks |= gathered(marksIn(binary.LittleEndian.Uint64(text[at+i:]))) << i
+		}
+		s.runs.add(text, at, marks, marksBefore)
+		marksBefore = marks >> (blockBytes - 1)
+	}
+}
+
+// settle keeps the recent counts from overflowing.
+func (s *strokes) settle() {
+	for at, n := range s.recent {
+		s.follows[at] += uint64(n)
+		s.recent[at] = 0
 	}
 }
 
 func (s *strokes) merge(o *strokes) {
+	o.settle()
+	sum(s.follows, o.follows)
 	for r, n := range o.runes {
 		s.runes[r] += n
 	}
-	sum(s.symbols[:], o.symbols[:])
-	sum(s.pairs[:], o.pairs[:])
-	sum(s.single[:], o.single[:])
-	sum(s.double, o.double)
-	s.runs.merge(o.runs.slots)
+	s.runs.merge(&o.runs)
 }
 
-// put fills the sections of a table.
-func (s *strokes) put(t *Table) {
-	for b, n := range s.symbols {
-		t.put(Symbol, symbolText(rune(b)), n)
-	}
-	for r, n := range s.runes {
-		t.put(Symbol, symbolText(r), n)
-	}
-	for at, n := range s.pairs {
+// put fills the sections of a table. Raw counts have each space and tab.
+func (s *strokes) put(t *Table, raw bool) {
+	s.settle()
+	for at, n := range s.follows {
 		if n == 0 {
-			continue // not all numbers are classes
+			continue
 		}
-		if texts := classTexts(at>>6&63, at&63); texts != "" {
+		first, second := at&0xff, at>>8
+		a, b := int(s.classes[first]), int(s.classes[second])
+		if a == classSpace && b == classSpace && !raw {
+			continue
+		}
+		if second < utf8.RuneSelf {
+			t.put(Symbol, s.symbol(second, raw), n)
+		}
+		if texts := classTexts(a, b); texts != "" {
 			t.put(Pair, texts, n)
 		}
 	}
-	for run, n := range s.single {
-		t.put(Run, unpackRun(uint64(run)), n)
+	delete(t.counts[Symbol], "")
+	for r, n := range s.runes {
+		t.put(Symbol, string(r), n)
 	}
-	for run, n := range s.double {
-		t.put(Run, unpackRun(uint64(run)), n)
-	}
-	for _, slot := range s.runs.top(-1) {
-		t.put(Run, unpackRun(slot.key), slot.n)
-	}
+	s.runs.put(t)
 }
 
-// unpackRun returns the text of a run, whose last byte is the lowest.
-func unpackRun(run uint64) string {
-	var text []byte
-	for at := 56; at >= 0; at -= 8 {
-		if b := byte(run >> at); b != 0 {
-			text = append(text, b)
-		}
+// symbol spells the symbol that a byte of ASCII is, "" if it is none. In a code
+// view tabs between words are spaces.
+func (s *strokes) symbol(b int, raw bool) string {
+	switch {
+	case s.classes[b] == classBody && !raw:
+		return ""
+	case s.classes[b] == classSpace && !raw:
+		return "Space"
 	}
-	return string(text)
+	return symbolText(rune(b))
 }
 
 // symbolText spells the symbol that a character is.

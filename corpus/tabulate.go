@@ -16,7 +16,6 @@ func (t *Table) put(s Section, key string, n uint64) {
 // after it.
 func (c *tokens) put(t *Table) {
 	c.settle(c.written.slots)
-	sum(c.triples, c.spelled.triples)
 	c.putTriples(t)
 	c.putNames(t)
 	c.spelled.put(t, c.lex)

@@ -13,7 +13,7 @@ type tokens struct {
 	*alphabet
 	lex     *lexicon
 	files   uint32
-	triples []uint64 // by three classes, of 6 bits each, but for those inside of words
+	triples []uint64 // by three classes, of 6 bits each
 	context int      // the last two classes
 
 	written *wordTally // words and numbers
@@ -35,9 +35,10 @@ const (
 )
 
 func newTokens(a *alphabet, lang *code.Language) *tokens {
+	triples := make([]uint64, 1<<18)
 	return &tokens{
-		alphabet: a, lex: newLexicon(lang), triples: make([]uint64, 1<<18),
-		written: newWordTally(1 << 17), spelled: newSpelled(a), next: newTally(1 << 17), commonly: newLineTally(1 << 17),
+		alphabet: a, lex: newLexicon(lang), triples: triples,
+		written: newWordTally(1 << 17), spelled: newSpelled(a, triples), next: newTally(1 << 17), commonly: newLineTally(1 << 17),
 	}
 }
 

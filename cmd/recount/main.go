@@ -120,7 +120,7 @@ func (r recipe) count(ctx context.Context, s *store) (*corpus.Table, error) {
 }
 
 func (r recipe) scan() *corpus.Scan {
-	return corpus.NewScan(corpus.ScanOptions{Languages: []string{r.language}, Leave: r.leaves})
+	return corpus.NewScan(corpus.ScanOptions{Languages: []string{r.language}, Leave: r.leaves, Thorough: true})
 }
 
 // addDirs counts the directories of a package that patterns name.

@@ -65,17 +65,17 @@ func (l *Languages) ByName(file string) *Language {
 	return nil
 }
 
-// Of tells the language of a file by its name, its first line and, for the
-// headers that C shares with C++, by what is in it; nil if it is unknown.
-func (l *Languages) Of(file string, src []byte) *Language {
-	one := l.ByName(file)
-	if one == nil {
+// Of tells the language of a file by what its name tells (ByName, nil if that
+// is nothing), its first line and, for the headers that C shares with C++, by
+// what is in it; nil if it is unknown.
+func (l *Languages) Of(file string, byName *Language, src []byte) *Language {
+	if byName == nil {
 		return l.ByFirstLine(src)
 	}
 	if strings.HasSuffix(file, ".h") && looksLikeCpp(src) {
 		return l.Named("cpp")
 	}
-	return one
+	return byName
 }
 
 // looksLikeCpp tells whether a header has what C has not, at the beginning of a

@@ -22,7 +22,7 @@ type rule struct {
 // rules are the rules of a language by first byte, in the order of trial.
 type rules struct {
 	at    [256][]rule
-	plain [256]bool // no rule begins here
+	plain [256]uint8 // 1: no rule begins here
 	// commands says that a call needs no brackets, so that a slash after a name
 	// and a space may begin a regular expression.
 	commands bool
@@ -34,7 +34,9 @@ func newRules(list ...rule) *rules {
 		r.at[one.open[0]] = append(r.at[one.open[0]], one)
 	}
 	for c := range r.at {
-		r.plain[c] = r.at[c] == nil
+		if r.at[c] == nil {
+			r.plain[c] = 1
+		}
 	}
 	return r
 }
@@ -65,17 +67,13 @@ func (v *viewer) code(closing byte) {
 	nested := 0
 	opening := opener(closing)
 	for v.i < len(v.src) {
-		start := v.i
-		i := start
-		for i < len(v.src) && v.plain[v.src[i]] && (closing == 0 || v.src[i] != closing && v.src[i] != opening) {
-			i++
-		}
-		v.out = append(v.out, v.src[start:i]...)
-		v.i = i
-		if i == len(v.src) {
+		n := v.plainLen(closing, opening)
+		v.out = append(v.out, v.src[v.i:v.i+n]...)
+		v.i += n
+		if v.i == len(v.src) {
 			return
 		}
-		c := v.src[i]
+		c := v.src[v.i]
 		if closing != 0 && c == closing {
 			if nested == 0 {
 				return
@@ -88,6 +86,29 @@ func (v *viewer) code(closing byte) {
 			v.keep(1)
 		}
 	}
+}
+
+// plainLen is the number of bytes from here on at which nothing can begin or
+// end.
+func (v *viewer) plainLen(closing, opening byte) (n int) {
+	rest := v.src[v.i:]
+	if closing == 0 {
+		p := &v.plain
+		for ; len(rest) >= 8; rest = rest[8:] { // eight at a time: half the time
+			if p[rest[0]]&p[rest[1]]&p[rest[2]]&p[rest[3]]&p[rest[4]]&p[rest[5]]&p[rest[6]]&p[rest[7]] == 0 {
+				break
+			}
+			n += 8
+		}
+		closing, opening = 0xff, 0xff // no byte of UTF-8
+	}
+	for _, c := range rest {
+		if v.plain[c] == 0 || c == closing || c == opening {
+			break
+		}
+		n++
+	}
+	return n
 }
 
 func opener(closing byte) byte {
@@ -111,9 +132,9 @@ func (v *viewer) try(c byte) bool {
 	return false
 }
 
-// has tells whether the source goes on with s.
+// has tells whether the source goes on with s, whose first byte is there.
 func (v *viewer) has(s string) bool {
-	return len(v.src)-v.i >= len(s) && string(v.src[v.i:v.i+len(s)]) == s
+	return len(s) == 1 || len(v.src)-v.i >= len(s) && string(v.src[v.i:v.i+len(s)]) == s
 }
 
 // peek is the byte n after the position, 0 past the end.
@@ -142,7 +163,7 @@ func (v *viewer) body(end int) {
 // comment reads up to the position end as comment.
 func (v *viewer) comment(end int) {
 	v.i = end
-	text := bytes.TrimRight(v.out, " \t")
+	text := withoutSpace(v.out)
 	before := len(text) == 0 || text[len(text)-1] == '\n'
 	rest := v.i
 	for rest < len(v.src) && (v.src[rest] == ' ' || v.src[rest] == '\t' || v.src[rest] == '\r') {
@@ -159,6 +180,15 @@ func (v *viewer) comment(end int) {
 	case !before:
 		v.out = append(v.out, Gap)
 	}
+}
+
+// withoutSpace cuts spaces and tabs off the end.
+func withoutSpace(text []byte) []byte {
+	n := len(text)
+	for n > 0 && (text[n-1] == ' ' || text[n-1] == '\t') {
+		n--
+	}
+	return text[:n]
 }
 
 // find is the position after the next s at or after from, or the end.

@@ -54,7 +54,7 @@ func TestLanguagesAreTold(t *testing.T) {
 		{"x.h", "int f(void);\n", "c"}, {"x.h", "#pragma once\nnamespace a {\n", "cpp"}, {"x.h", "\ntemplate <class T>\n", "cpp"},
 	} {
 		got := ""
-		if l := languages.Of(c.file, []byte(c.src)); l != nil {
+		if l := languages.Of(c.file, languages.ByName(c.file), []byte(c.src)); l != nil {
 			got = l.Name
 		}
 		if got != c.want {
