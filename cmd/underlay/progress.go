@@ -123,27 +123,12 @@ func (e *Env) hasInvented() bool {
 
 // counted is a course for looking back: nothing is practised, w counts.
 func (e *Env) counted(cfg config.Config, first string, w course.Watch) (*course.Course, error) {
-	boards, err := e.boardsOf(cfg, first)
+	c, err := e.joined(cfg, first)
 	if err != nil {
 		return nil, err
 	}
-	mix, err := e.mixOf(cfg)
-	if err != nil {
-		return nil, err
-	}
-	keys, err := e.table("keys")
-	if err != nil {
-		return nil, err
-	}
-	past := e.past()
-	past.Cache.Name = "progress"
-	past.Progress = e.reading()
-	c, err := course.New(course.Config{Boards: boards, Mix: mix, Keys: keys, Keeps: symbols(cfg.Keeps), Aim: aimOf(cfg.Aim),
-		Past: past, Watch: w, Idle: true})
-	if past.Progress != nil {
-		past.Progress(0)
-	}
-	return c, newerAdvised(err)
+	c.Past.Cache.Name, c.Watch, c.Idle = "progress", w, true
+	return e.recalled(c)
 }
 
 // reading gives a sign of life on a terminal while much is read; 0 clears it.

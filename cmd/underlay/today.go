@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"io"
 	"os"
 	"os/signal"
 	"syscall"
@@ -86,6 +87,9 @@ func (p *practice) onScreen() error {
 	if err := p.course.Keep(); err != nil {
 		return err
 	}
+	quiet := *p.env // the screen is taken: nothing else may print on it
+	quiet.Stderr = io.Discard
+	p.env = &quiet
 	signals := make(chan os.Signal, 1)
 	signal.Notify(signals, syscall.SIGTERM, syscall.SIGHUP, os.Interrupt)
 	defer signal.Stop(signals)
