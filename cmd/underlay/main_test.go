@@ -19,7 +19,7 @@ func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
 		"underlay":          func() { os.Exit(run(os.Args[1:], system())) },
 		"underlay-breaking": func() { os.Exit(run(os.Args[1:], breaking())) },
-		"underlay-fast":     func() { os.Exit(run(os.Args[1:], fast())) },
+		"underlay-stepped":  func() { os.Exit(run(os.Args[1:], stepped())) },
 		"bare-echo":         func() { os.Exit(bareEcho()) },
 		"bare-paint":        func() { os.Exit(barePaint()) },
 		"job-shell":         func() { os.Exit(jobShell()) },

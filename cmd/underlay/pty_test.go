@@ -3,6 +3,7 @@
 package main
 
 import (
+	"errors"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -10,6 +11,7 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+	"time"
 
 	"underlay/drills"
 	"underlay/drills/board"
@@ -23,7 +25,26 @@ type pressed struct{ asked, got board.Symbol }
 // typist reads a drill off the screen and types it.
 type typist struct {
 	*console
-	made []pressed // first attempts
+	made  []pressed // first attempts
+	ahead string    // the file that tells how far the program's clock is ahead, if any does
+}
+
+// pace is how far a typist's clock is put forward with each key.
+const pace = 300 * time.Millisecond
+
+// send puts the clock forward and sends what a key sends.
+func (y *typist) send(bytes string) {
+	y.Helper()
+	if y.ahead != "" {
+		at, err := os.Stat(y.ahead)
+		if err != nil {
+			y.Fatal(err)
+		}
+		if err := os.Chtimes(y.ahead, time.Time{}, at.ModTime().Add(pace)); err != nil {
+			y.Fatal(err)
+		}
+	}
+	y.console.send(bytes)
 }
 
 // asked reads what the drill asks for: the cell of the prompt above the
@@ -328,8 +349,8 @@ func TestPanicGivesTheTerminalBack(t *testing.T) {
 	y.restored()
 }
 
-// Four minutes of practice on two boards, with a clock that runs faster: slips,
-// a pause, other sizes, the other board, and Rest.
+// Four minutes of practice on two boards, with a clock that each key puts
+// forward: slips, other sizes, the other board, and Rest.
 func TestWholeSittingInATerminal(t *testing.T) {
 	if testing.Short() {
 		t.Skip("takes about a thousand strokes")
@@ -343,7 +364,12 @@ func TestWholeSittingInATerminal(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(config, "underlay.toml"), []byte(text), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	y := &typist{console: open(t, 80, 24, home, nil, "underlay-fast", "today", "--minutes", "4")}
+	ahead := filepath.Join(home, "ahead")
+	err := errors.Join(os.WriteFile(ahead, nil, 0o600), os.Chtimes(ahead, time.Time{}, time.Unix(0, 0)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	y := &typist{console: open(t, 80, 24, home, []string{"AHEAD=" + ahead}, "underlay-stepped", "today", "--minutes", "4"), ahead: ahead}
 	y.see("4 minutes today")
 	y.send("\r")
 	y.see(" pause")

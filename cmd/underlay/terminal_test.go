@@ -148,7 +148,8 @@ func (c *console) close() {
 }
 
 // patience is how long a test waits for something to be shown before it fails.
-const patience = 20 * time.Second
+// It costs nothing where all is well, and a busy machine may need much of it.
+const patience = time.Minute
 
 // until waits until what is shown is as wanted.
 func (c *console) until(what string, ok func() bool) {

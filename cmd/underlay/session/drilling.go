@@ -204,23 +204,40 @@ func (d *drilling) close(m *Model) {
 	}
 }
 
-// record puts on the journal what has not been put there.
+// record puts on the journal what has not been put there. Who wanted to leave
+// and goes on makes two records of one drill.
 func (d *drilling) record(m *Model) {
-	tries := d.grader.Tries()[d.recorded:]
+	all := d.grader.Tries()
+	before := all[:min(d.recorded, len(all))] // a held key may have taken one back
+	tries := all[len(before):]
 	if len(tries) == 0 {
 		return
 	}
-	d.recorded += len(tries)
+	d.recorded = len(all)
 	drill := d.grader.Drill()
+	keys := keysOf(tries)
+	if m.sitting.switched {
+		keys[0].Flags |= journal.BoardSwitch
+		m.sitting.switched = false
+	}
 	m.record(journal.Drill{
-		At: d.begun, Session: m.o.Session, Board: d.board.Name, Hash: d.board.Hash(),
+		At: d.begun.Add(taken(before)), Session: m.o.Session, Board: d.board.Name, Hash: d.board.Hash(),
 		Kind: string(drill.Kind), Block: string(d.task.Block), Language: drill.Language,
-		Treatment: treatmentName(m.treatment(drill.Kind)), Keys: keysOf(tries),
+		Treatment: treatmentName(m.treatment(drill.Kind)), Keys: keys,
 		Unordered: drill.Kind == drills.OwnLine, // so that nobody's text can be read from the journal
 	})
 	m.sitting.tally.add(tries)
 	m.sitting.part.add(tries)
 	m.care.add(tries, d.known)
+}
+
+// taken is the time from when a drill was shown to the end of its first tries.
+func taken(tries []drills.Try) time.Duration {
+	var ms float64
+	for _, t := range tries {
+		ms += t.MS + t.Lost
+	}
+	return time.Duration(ms * float64(time.Millisecond))
 }
 
 func treatmentName(t drills.Treatment) string {

@@ -369,6 +369,33 @@ func TestLeavingWithSomethingUnsavedAsks(t *testing.T) {
 	}
 }
 
+// Who wants to leave, cannot, and goes on makes two records of one drill. The
+// second begins where the first ended.
+func TestDrillInTwoPartsKeepsItsTimes(t *testing.T) {
+	b := trialBoard(t)
+	x := start(t, one(t, line(b, "a[b]")))
+	x.press(board.Enter)
+	x.fail = errors.New("read-only file system")
+	x.after(300, "a")
+	x.after(250, "{") // a slip
+	x.after(400, "[")
+	x.press("Control+c", board.Escape)
+	x.fail = nil
+	x.after(500, "b")
+	pressed := x.at
+	x.after(220, "]")
+	x.wait(4 * time.Second) // saving is tried again
+	if len(x.saved) != 2 || len(x.saved[0].Keys) != 2 || len(x.saved[1].Keys) != 2 {
+		t.Fatalf("recorded %+v", x.saved)
+	}
+	if at := x.saved[1].End(0); at.Sub(pressed).Abs() > time.Millisecond {
+		t.Errorf("the second part has its first key at %v, pressed %v", at, pressed)
+	}
+	if last := x.saved[1].End(1); last.Sub(pressed) != 220*time.Millisecond {
+		t.Errorf("the second part has its last key %v after its first", last.Sub(pressed))
+	}
+}
+
 func TestStopSavesAndAsksNothing(t *testing.T) {
 	b := trialBoard(t)
 	for _, fail := range []error{nil, errors.New("no space left on device")} {
@@ -407,6 +434,13 @@ func TestOtherBoardIsWaitedFor(t *testing.T) {
 	}
 	if k := x.saved[1].Keys[0]; k.MS != 200 {
 		t.Errorf("the wait for the board is in the latency: %+v", k)
+	}
+	for i, d := range x.saved {
+		for n, k := range d.Keys {
+			if first := i > 0 && n == 0; k.Flags.Has(journal.BoardSwitch) != first {
+				t.Errorf("drill %d, key %d: the flag for another board is %v", i, n, !first)
+			}
+		}
 	}
 }
 

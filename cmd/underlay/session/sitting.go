@@ -25,6 +25,8 @@ type sitting struct {
 	tally   tally         // of the whole sitting
 	part    tally         // since the last rest
 	mixups  mixups
+
+	switched bool // the board has changed, and nothing was recorded since
 }
 
 func (s *sitting) left() time.Duration { return max(0, s.length-s.used) }

@@ -14,6 +14,7 @@ func (t *taking) key(m *Model, k Key) {
 	case board.Enter:
 		m.sitting.rested = m.sitting.used
 		m.sitting.part = tally{}
+		m.sitting.switched = true
 		m.start(t.task)
 	case board.Escape:
 		m.endSitting("")
