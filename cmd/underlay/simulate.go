@@ -18,12 +18,12 @@ func newSimulate(env *Env) *cobra.Command {
 		Use:   "simulate",
 		Short: "Let a simulated typist practise: no keyboard needed",
 		Long: `A simulated typist practises a session a day, through the same plan, drills,
-grading and journal as a person, and it is told how that went. The last day is
-yesterday. With --into, the invented history is kept in a directory that can
+grading and journal as a person. The last day is yesterday. With --into, the invented history is kept in a directory that can
 stand for XDG_DATA_HOME; without, it is thrown away. The same seed gives the
 same history. Minutes and days of a simulation say nothing about people.`,
 		Example: `  underlay simulate --days 10
-  underlay simulate --into /tmp/invented && XDG_DATA_HOME=/tmp/invented underlay plan`,
+  underlay simulate --into invented
+  XDG_DATA_HOME=invented underlay progress`,
 		Args: takes(0, 0),
 		RunE: func(*cobra.Command, []string) error {
 			if err := w.check(); err != nil {
@@ -45,7 +45,7 @@ same history. Minutes and days of a simulation say nothing about people.`,
 	}
 	f := c.Flags()
 	f.IntVar(&o.days, "days", 40, "practise on `N` days")
-	f.Uint64Var(&o.seed, "seed", 1, "which typist, and which course of chance")
+	f.Uint64Var(&o.seed, "seed", 1, "which typist, and which course of chance: the same `SEED` gives the same")
 	f.StringVar(&o.into, "into", "", "keep the history in `DIR`, which can stand for XDG_DATA_HOME")
 	f.StringVar(&o.typist, "typist", "gradual", "which `KIND` of typist: gradual or searcher")
 	f.IntVar(&w.minutes, "minutes", 0, "practise for `N` minutes a day, 1 to 120")

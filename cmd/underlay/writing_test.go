@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"underlay/drills/board"
 )
 
@@ -54,4 +56,28 @@ func TestPromptShowsGapsAsSpaces(t *testing.T) {
 			t.Errorf("%q: %q, want %q", groups, got, want)
 		}
 	}
+}
+
+// Whatever is typed, the symbols that are sent lead through the drill: what was
+// asked for is among them in its order, so that a drill never hangs.
+func TestFeedLeadsThroughTheDrill(t *testing.T) {
+	alphabet := rapid.SampledFrom([]rune("ab( _€"))
+	rapid.Check(t, func(t *rapid.T) {
+		asked := string(rapid.SliceOfN(alphabet, 1, 14).Draw(t, "asked"))
+		typed := string(rapid.SliceOfN(alphabet, 0, 18).Draw(t, "typed"))
+		w := written(asked)
+		got, ok := w.feed(typed)
+		if !ok {
+			return
+		}
+		at := 0
+		for _, s := range got {
+			if at < len(w.asked) && s == w.asked[at] {
+				at++
+			}
+		}
+		if at != len(w.asked) {
+			t.Fatalf("%q for %q stops at %d: %q", typed, asked, at, got)
+		}
+	})
 }
