@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"runtime"
 	"slices"
+	"strings"
 	"sync"
 	"testing"
 )
@@ -125,4 +126,78 @@ func goFiles(b *testing.B) (sources [][]byte, size int64) {
 		size += int64(len(src))
 	}
 	return sources, size
+}
+
+// twice is a tree that has another one two times, as 1 and 2.
+type twice struct{ fs.FS }
+
+func (t twice) Open(name string) (fs.File, error) {
+	if name == "." {
+		return nil, fs.ErrInvalid // it is only listed
+	}
+	_, below, deeper := strings.Cut(name, "/")
+	if !deeper {
+		below = "."
+	}
+	return t.FS.Open(below)
+}
+
+func (t twice) ReadDir(name string) ([]fs.DirEntry, error) {
+	if name == "." {
+		root, err := fs.Stat(t.FS, ".")
+		return []fs.DirEntry{named{fs.FileInfoToDirEntry(root), "1"}, named{fs.FileInfoToDirEntry(root), "2"}}, err
+	}
+	_, below, deeper := strings.Cut(name, "/")
+	if !deeper {
+		below = "."
+	}
+	return fs.ReadDir(t.FS, below)
+}
+
+func (t twice) Stat(string) (fs.FileInfo, error) { return fs.Stat(t.FS, ".") }
+
+type named struct {
+	fs.DirEntry
+	name string
+}
+
+func (n named) Name() string { return n.name }
+
+// BenchmarkScanTwice scans the Go distribution's source once and, in the same
+// run, twice over: times should be 2, and memory, what a scan holds on to in
+// the end, 1.
+func BenchmarkScanTwice(b *testing.B) {
+	tree := os.DirFS(goSource(b))
+	var times, memory []float64
+	for b.Loop() {
+		start := b.Elapsed()
+		once, small := scanned(b, tree)
+		middle := b.Elapsed()
+		double, large := scanned(b, twice{tree})
+		times = append(times, (b.Elapsed()-middle).Seconds()/(middle-start).Seconds())
+		memory = append(memory, float64(large)/float64(small))
+		if double != 2*once {
+			b.Fatalf("%d files once, %d twice", once, double)
+		}
+	}
+	slices.Sort(times)
+	slices.Sort(memory)
+	b.ReportMetric(times[len(times)/2], "times")
+	b.ReportMetric(memory[len(memory)/2], "memory")
+	b.ReportMetric(0, "ns/op")
+}
+
+// scanned scans a tree and returns the number of files and the bytes held.
+func scanned(b *testing.B, tree fs.FS) (files int64, held uint64) {
+	var before, after runtime.MemStats
+	runtime.GC()
+	runtime.ReadMemStats(&before)
+	s := NewScan(ScanOptions{})
+	if err := s.Add(context.Background(), tree, "."); err != nil {
+		b.Fatal(err)
+	}
+	runtime.GC()
+	runtime.ReadMemStats(&after)
+	runtime.KeepAlive(s)
+	return s.Files, after.HeapAlloc - before.HeapAlloc
 }

@@ -76,7 +76,7 @@ func saysGenerated(src []byte) bool {
 				break
 			}
 			before := bytes.ToLower(rest[max(0, at-8):at])
-			if endsWithAny(before, "@g", "code g", "tically g", "auto-g", "autog", "do not", "do not ", "don't") {
+			if endsWithAny(before, "@g", "code g", "cally g", "auto-g", "autog", "do not", "do not ", "don't") {
 				return true
 			}
 			rest = rest[at+len(words):]
