@@ -25,6 +25,7 @@ func commands(env *Env) []*cobra.Command {
 		newCompletion(env),
 		newMan(env),
 		newVersion(env),
+		newPictures(env),
 	}
 }
 

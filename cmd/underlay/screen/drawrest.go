@@ -65,8 +65,8 @@ func (p *page) account(v *session.RestView) []restLine {
 	for _, g := range v.Gains.Quicker {
 		quicker = append(quicker, fmt.Sprintf("%s  %.0f %s %.0f ms", board.Safe(string(g.Symbol)), g.Before, p.arrow, g.After))
 	}
-	add("quicker", quicker...)
-	add("slipped", slipLines(v)...)
+	add("quicker", p.joined(quicker)...)
+	add("slipped", p.slipLines(v)...)
 	add("comes back", returnLines(v.Gains.Returns)...)
 	add("strokes", stateLine(v.Gains.States)...)
 	add("next", v.Next...)
@@ -76,7 +76,22 @@ func (p *page) account(v *session.RestView) []restLine {
 	return out
 }
 
-func slipLines(v *session.RestView) []string {
+// joined puts items beside each other as far as a line of the account goes.
+func (p *page) joined(items []string) []string {
+	const gap = "    "
+	room := p.w - p.restColumn(restLine{name: "some"}) - p.margin
+	var lines []string
+	for _, it := range items {
+		if n := len(lines) - 1; n >= 0 && cells(lines[n])+cells(gap)+cells(it) <= room {
+			lines[n] += gap + it
+			continue
+		}
+		lines = append(lines, it)
+	}
+	return lines
+}
+
+func (p *page) slipLines(v *session.RestView) []string {
 	n := 0
 	for _, c := range v.Slips {
 		n += c.N
@@ -87,11 +102,11 @@ func slipLines(v *session.RestView) []string {
 	if n == 0 {
 		return []string{fmt.Sprintf("none of %d strokes", v.Strokes)}
 	}
-	out := []string{fmt.Sprintf("%d of %d strokes", n, v.Strokes)}
+	var kinds []string
 	for _, c := range v.Slips {
-		out = append(out, c.Words())
+		kinds = append(kinds, c.Words())
 	}
-	return out[:min(len(out), 5)]
+	return append([]string{fmt.Sprintf("%d of %d strokes", n, v.Strokes)}, p.joined(kinds)...)
 }
 
 func returnLines(returns []session.Return) []string {

@@ -6,6 +6,7 @@ import (
 
 	"underlay/cmd/underlay/session"
 	"underlay/drills/board"
+	"underlay/scheduler"
 )
 
 // today draws the plan: each block with its time, and the strokes it is for.
@@ -13,12 +14,7 @@ import (
 func (p *page) today(v *session.TodayView) {
 	p.put(p.margin, 2, fmt.Sprintf("%s today", minutes(v.Plan.Length)), strong)
 	y, end := 4, p.bottom-p.below(v, 0, false)-1
-	for _, reasons := range []int{8, 3, 2, 1} {
-		if n := p.planLines(v.Plan, reasons); y+n <= end || reasons == 1 {
-			y = p.plan(v.Plan, reasons, y, end)
-			break
-		}
-	}
+	y = p.plan(v.Plan, reasonsFor(v.Plan, end-y), y, end)
 	p.below(v, y+1, true)
 }
 
@@ -28,32 +24,46 @@ const (
 	aboutColumn = 20
 )
 
-// planLines counts the lines of a plan with so many reasons to a block.
-func (p *page) planLines(plan session.Plan, reasons int) int {
-	n := 0
-	for _, b := range plan.Blocks {
-		n += max(1, min(reasons, len(b.About)))
-		if b.Note != "" && len(b.About) > 0 {
-			n++
+// reasonsFor says how many reasons of each block are told in so many lines.
+// What comes back and what is new matter most; a block with a note can do
+// without.
+func reasonsFor(plan session.Plan, lines int) []int {
+	told := make([]int, len(plan.Blocks))
+	for i, b := range plan.Blocks {
+		lines--
+		if b.Note == "" {
+			told[i] = min(1, len(b.About))
 		}
 	}
-	return n
+	for _, upTo := range []int{2, 4, 6} {
+		for i, b := range plan.Blocks {
+			most := upTo
+			if b.Kind != scheduler.ComingBack && b.Kind != scheduler.NewStrokes {
+				most = 1
+			}
+			for told[i] < min(most, len(b.About)) && lines > 0 {
+				told[i]++
+				lines--
+			}
+		}
+	}
+	return told
 }
 
-// plan draws the blocks and returns the line after them.
-func (p *page) plan(plan session.Plan, reasons, y, end int) int {
-	for _, b := range plan.Blocks {
+// plan draws the blocks, each with some reasons, and returns the line after them.
+func (p *page) plan(plan session.Plan, told []int, y, end int) int {
+	for i, b := range plan.Blocks {
 		if y >= end {
 			p.put(p.margin, y-1, p.more, plain)
 			break
 		}
 		p.put(p.margin, y, string(b.Kind), plain)
 		p.put(p.margin+timeColumn, y, clock(b.Length), plain)
-		if b.Note != "" || len(b.About) == 0 {
+		if b.Note != "" || told[i] == 0 {
 			p.put(p.margin+aboutColumn, y, b.Note, plain)
 			y++
 		}
-		for _, r := range b.About[:min(reasons, len(b.About))] {
+		for _, r := range b.About[:told[i]] {
 			y = p.reason(r, y)
 		}
 	}

@@ -135,7 +135,6 @@ func (d *drilling) key(m *Model, k Key) {
 // answer takes a key as what was typed.
 func (d *drilling) answer(m *Model, k Key) {
 	d.spend(m)
-	m.notice = Notice{}
 	m.steps.add(k.At)
 	if k.Vague {
 		d.grader.Interrupt()

@@ -143,6 +143,9 @@ func (m *Model) takeKey(k Key) {
 	if k.At.Before(m.deaf) && k.Symbol != "Control+c" {
 		return
 	}
+	if m.saving.failed == nil {
+		m.notice = Notice{} // it has been read
+	}
 	m.place().key(m, k)
 }
 

@@ -59,9 +59,9 @@ func (m *Model) saved(e Saved) {
 		s.queue = s.queue[1:]
 	}
 	if s.failed != nil && len(s.queue) == 0 {
+		s.failed = nil
 		m.say("All is saved now.")
 	}
-	s.failed = nil
 	m.save()
 	if s.leaving && len(s.queue) == 0 {
 		m.do(Leave{})

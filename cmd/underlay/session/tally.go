@@ -50,16 +50,16 @@ func (t *tally) counts() []SlipCount {
 		c.Symbols = c.Symbols[:min(3, len(c.Symbols))]
 		out = append(out, c)
 	}
-	slices.SortFunc(out, func(a, b SlipCount) int { return cmp.Or(b.N-a.N, cmp.Compare(a.Kind, b.Kind)) })
+	slices.SortFunc(out, func(a, b SlipCount) int {
+		return cmp.Or(vague(a)-vague(b), b.N-a.N, cmp.Compare(a.Kind, b.Kind))
+	})
 	return out
 }
 
-func (t *tally) slipped() int {
-	n := 0
-	for _, symbols := range t.slips {
-		for _, k := range symbols {
-			n += k
-		}
+// vague is 1 for slips of no kind, which come last.
+func vague(c SlipCount) int {
+	if c.Kind == string(drills.OtherSlip) {
+		return 1
 	}
-	return n
+	return 0
 }
