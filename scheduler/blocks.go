@@ -73,7 +73,7 @@ func (s *Scheduler) inLayer(id int) bool {
 
 // due counts the new strokes that are worth as much as what comes back: their
 // worth is held against that of the strokes that fill an exercise after some
-// practice. When any are left at all, it is one at least.
+// practice. A part of those that are left is due in any case.
 func (s *Scheduler) due() int {
 	fresh := s.foremost(len(s.strokes), s.isNew)
 	if len(fresh) == 0 {
@@ -84,7 +84,7 @@ func (s *Scheduler) due() int {
 	if len(known) > 0 {
 		limit = dueShare * s.sitting.worth.rate[known[len(known)-1]]
 	}
-	n := 1
+	n := (len(fresh) + dueAtLeast - 1) / dueAtLeast
 	for n < len(fresh) && s.sitting.worth.rate[fresh[n]] > limit {
 		n++
 	}
@@ -93,5 +93,6 @@ func (s *Scheduler) due() int {
 
 const (
 	dueAgainst = 10
+	dueAtLeast = 12 // one of so many a session
 	dueShare   = .5
 )

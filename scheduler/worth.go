@@ -7,19 +7,19 @@ import (
 
 // policy holds what the choice of strokes is weighed by.
 type policy struct {
-	even      float64 // share of the weight that goes to all strokes evenly
-	evenAfter float64 // tries of the user after which most of that share applies
-	settled   float64 // tries of a stroke that halve what one more teaches
-	always    float64 // what one more teaches at least
-	massed    float64 // tries in a session that halve the worth of one more
-	reachable float64 // share of the yardstick that can be reached in the end
-	slipFree  float64 // chance of a slip that can be reached
+	even      float64    // share of the weight that goes to all strokes evenly
+	evenAfter [2]float64 // tries and sessions of the user, after each of which two thirds of it apply
+	settled   float64    // tries of a stroke that halve what one more teaches
+	always    float64    // what one more teaches at least
+	massed    float64    // tries in a session that halve the worth of one more
+	reachable float64    // share of the yardstick that can be reached in the end
+	slipFree  float64    // chance of a slip that can be reached
 }
 
 func policyFor(a Aim) policy {
-	p := policy{even: .12, evenAfter: 6000, settled: 20, always: .002, massed: 6, reachable: .75, slipFree: .012}
+	p := policy{even: .12, evenAfter: [2]float64{9000, 20}, settled: 20, always: .002, massed: 6, reachable: .75, slipFree: .012}
 	if a == Coverage {
-		p.even, p.evenAfter = .35, 500
+		p.even, p.evenAfter = .35, [2]float64{1000, 3}
 	}
 	return p
 }
@@ -45,16 +45,26 @@ func (s *Scheduler) price(board int, now time.Time) {
 			n++
 		}
 	}
-	even := s.policy.even * (1 - math.Exp(-s.Clock.All[0]/s.policy.evenAfter))
+	even := s.even()
 	for id := range s.strokes {
 		w.rate[id] = 0
 		if !s.drilled(id, board) {
 			continue
 		}
 		weight := (1-even)*s.strokes[id].Freq + even/n
+		if k := s.Items[id].Tries; k > 0 && k < begun {
+			weight += begunShare * even / n * math.Pow(even/s.policy.even, 3)
+		}
 		w.rate[id], w.cost[id] = s.worthOf(id, at, weight)
 		w.mean += s.strokes[id].Freq * w.cost[id]
 	}
+}
+
+// even is the share of the weight that goes to all strokes evenly. It grows as
+// the common ones come into the hands.
+func (s *Scheduler) even() float64 {
+	after := s.policy.evenAfter
+	return s.policy.even * (1 - math.Exp(-s.Clock.All[0]/after[0]-float64(len(s.Points[0]))/after[1]))
 }
 
 // worthOf returns what practice of a stroke saves, and what a try costs.
@@ -105,3 +115,10 @@ func (s *Scheduler) gain(ids []int, rest, now float64) (gain, ms float64) {
 	}
 	return sum / math.Max(ms, 1), ms
 }
+
+// A stroke that was begun is not left at once: until it has had so many tries it
+// weighs so many times more than its even share.
+const (
+	begun      = 6
+	begunShare = 3
+)
