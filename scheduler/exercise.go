@@ -19,6 +19,7 @@ const (
 	longestExercise = 50                     // strokes, when it is woven
 	exerciseTime    = 40 * time.Second       // at most
 	shortestTime    = 500 * time.Millisecond // that is still used
+	leastTime       = 4 * time.Second        // for a block to go on
 	newAtOnce       = 3
 	newTwice        = 1
 )
@@ -57,11 +58,11 @@ func (t *sitting) turn(elapsed time.Duration) (time.Duration, bool) {
 		if k < t.at {
 			continue
 		}
-		if k == t.at && t.served && end-elapsed < b.Length/8 && k+1 < len(t.plan.Blocks) {
+		if k == t.at && t.served && end-elapsed < max(b.Length/8, leastTime) && k+1 < len(t.plan.Blocks) {
 			t.skip()
 			continue
 		}
-		return max(end-elapsed, 3*time.Second), true
+		return max(end-elapsed, leastTime), true
 	}
 	return 0, false
 }

@@ -57,7 +57,42 @@ const (
 	likeliness = .4
 )
 
+// observations are the sessions one by one, and from the eleventh on
+// in groups, of which there are never more than twenty.
 func observations(sessions []Point) (out []observation) {
+	each := single(sessions)
+	if len(each) <= singles {
+		return each
+	}
+	rest := each[singles:]
+	size := (len(rest) + groups - 1) / groups
+	out = each[:singles:singles]
+	for len(rest) > 0 {
+		n := min(size, len(rest))
+		out = append(out, together(rest[:n]))
+		rest = rest[n:]
+	}
+	return out
+}
+
+const (
+	singles = 10
+	groups  = 20
+)
+
+// together is the mean of observations, with the weight of them all.
+func together(all []observation) (o observation) {
+	for _, a := range all {
+		o.x += a.x * a.weight
+		o.ln += a.ln * a.weight
+		o.weight += a.weight
+	}
+	o.x /= o.weight
+	o.ln /= o.weight
+	return o
+}
+
+func single(sessions []Point) (out []observation) {
 	for x, p := range sessions {
 		if !(p.MS > 0) || math.IsInf(p.MS, 0) {
 			continue
@@ -112,9 +147,11 @@ func newGrid(obs []observation, old float64) grid {
 			z := (share - floorMean) / floorSD
 			for i := range gains {
 				p := gridPoint{shape: c, floor: old * math.Exp(share), gain: old * gainFrom * math.Pow(gainFactor, float64(i))}
-				p.weight = math.Log(prior[k]) - z*z/2 + misfit(obs, course, p.floor, p.gain)
-				top = math.Max(top, p.weight)
-				g.points = append(g.points, p)
+				p.weight = math.Log(prior[k]) - z*z/2
+				if p.weight += misfit(obs, course, p.floor, p.gain, p.weight-top+negligible); p.weight > top-negligible {
+					top = math.Max(top, p.weight)
+					g.points = append(g.points, p)
+				}
 			}
 		}
 	}
@@ -122,11 +159,16 @@ func newGrid(obs []observation, old float64) grid {
 	return g
 }
 
-// misfit is the log-likelihood of a course.
-func misfit(obs []observation, course []float64, floor, gain float64) (sum float64) {
-	for i, o := range obs {
-		d := o.ln - math.Log(floor+gain*course[i])
-		sum -= d * d / 2 * o.weight
+// negligible is how far below the best a log weight counts for nothing.
+const negligible = 20
+
+// misfit is the log-likelihood of a course; it may stop where that is below -least.
+func misfit(obs []observation, course []float64, floor, gain, least float64) (sum float64) {
+	for i := len(obs) - 1; i >= 0; i-- { // the last ones are the surest
+		d := obs[i].ln - math.Log(floor+gain*course[i])
+		if sum -= d * d / 2 * obs[i].weight; sum < -least {
+			break
+		}
 	}
 	return sum
 }
@@ -136,7 +178,7 @@ func (g *grid) normalise(top float64) {
 	sum := 0.0
 	kept := g.points[:0]
 	for _, p := range g.points {
-		if p.weight -= top; p.weight > -20 {
+		if p.weight -= top; p.weight > -negligible {
 			p.weight = math.Exp(p.weight)
 			sum += p.weight
 			kept = append(kept, p)

@@ -25,7 +25,7 @@ func (s *Scheduler) Level(id int, at time.Time) Level {
 	}
 	e, it := s.estimate(id, seconds(at)), &s.Items[id]
 	half := z80 * math.Sqrt(e.lnVar)
-	l := Level{MS: math.Exp(e.ln), Lo: math.Exp(e.ln - half), Hi: math.Exp(e.ln + half), Err: e.slip, Tries: int(it.Tries)}
+	l := Level{MS: math.Exp(e.ln), Lo: math.Exp(e.ln - half), Hi: math.Exp(e.ln + half), Err: e.slip(), Tries: int(it.Tries)}
 	if it.Tries > 0 {
 		l.Last = clockTime(it.Last)
 	}
@@ -33,13 +33,16 @@ func (s *Scheduler) Level(id int, at time.Time) Level {
 }
 
 // estimate is what the model expects of a stroke: mean and variance of the ln
-// of its median latency in ms, and the chance of a slip.
-type estimate struct{ ln, lnVar, slip float64 }
+// of its median latency in ms, and of the logit of a slip.
+type estimate struct{ ln, lnVar, logit, logitVar float64 }
+
+// slip is the chance of a slip.
+func (e *estimate) slip() float64 { return chance(e.logit, e.logitVar) }
 
 func (s *Scheduler) estimate(id int, at float64) (e estimate) {
 	it, p := &s.Items[id], s.places[id]
 	from := s.heritage(id)
-	practised := math.Log1p(it.Tries+from.credit) - 2
+	practised := math.Log(1+it.Tries+from.credit) - 2
 	gap, days := it.gapAt(at)
 	switches := it.switchShare(s.strokes[id].Switch)
 
@@ -54,19 +57,20 @@ func (s *Scheduler) estimate(id int, at float64) (e estimate) {
 	in.n = 0
 	s.Slips.skill(&in, id, p, practised, gap)
 	in.add(&s.Slips.Context[p.board][afterSwitch], switches)
-	mean, vari := in.sum()
-	e.slip = chance(mean+from.logit, vari+s.Slips.prior.perDay*days)
+	e.logit, e.logitVar = in.sum()
+	e.logit += from.logit
+	e.logitVar += s.Slips.prior.perDay * days
 	return e
 }
 
 // gapAt returns ln(1+days away) that a try at a time would meet, and the days
-// themselves, 30 at most.
+// themselves, driftDays at most.
 func (it *item) gapAt(at float64) (gap, days float64) {
 	if it.Tries == 0 || at-it.Last <= away {
 		return it.Gap, 0
 	}
 	days = math.Min((at-it.Last)/day, longestDays)
-	return it.Gap + math.Log1p(days), math.Min(days, 30)
+	return it.Gap + math.Log1p(days), math.Min(days, driftDays)
 }
 
 // A slip costs this much: noticing, taking back, and typing once more.
@@ -95,7 +99,7 @@ func (s *Scheduler) Expect(id int, at time.Time) Point {
 		return Point{}
 	}
 	e := s.estimate(id, seconds(at))
-	c := cost(math.Exp(e.ln+s.Noise.Var/2), e.slip)
+	c := cost(math.Exp(e.ln+s.Noise.Var/2), e.slip())
 	return Point{MS: c, SD: math.Sqrt(s.spreadOf([]part{{id, c}}, c)), At: at}
 }
 
@@ -103,15 +107,18 @@ func (s *Scheduler) pace(board int, at float64) Point {
 	return s.paceOf(at, func(id int) bool { return s.drilled(id, board) })
 }
 
-// paceOf is the pace over the strokes that are in. It takes the mean of the
-// latencies, which lies exp(variance/2) above their median.
+// meanMS is the mean of latencies whose ln has this mean and variance: they are
+// log-normal, and their median is exp(mean).
+func meanMS(mean, vari float64) float64 { return math.Exp(mean + vari/2) }
+
+// paceOf is the pace over the strokes that are in.
 func (s *Scheduler) paceOf(at float64, in func(id int) bool) Point {
 	sum, weight := 0.0, 0.0
 	var parts []part
 	for id := range s.strokes {
 		if f := s.strokes[id].Freq; f > 0 && in(id) {
 			e := s.estimate(id, at)
-			c := f * cost(math.Exp(e.ln+s.Noise.Var/2), e.slip)
+			c := f * cost(meanMS(e.ln, s.Noise.Var), e.slip())
 			sum += c
 			weight += f
 			parts = append(parts, part{id, c})

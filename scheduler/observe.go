@@ -33,7 +33,7 @@ const (
 	day          = 86400.0  // seconds
 	away         = .1 * day // a longer gap is one between sessions, for a stroke
 	longestDays  = 3650.0
-	residualClip = .9 // standard deviations
+	residualClip = .8 // standard deviations
 )
 
 // Observe learns from one try. Tries of strokes that do not exist are ignored.
@@ -59,7 +59,7 @@ func (s *Scheduler) Observe(t Try) {
 // seconds returns Unix seconds; unlike UnixNano it takes any time.
 func seconds(t time.Time) float64 { return float64(t.Unix()) + float64(t.Nanosecond())/1e9 }
 
-func (it *item) practised() float64 { return math.Log1p(it.Tries+it.Credit) - 2 }
+func (it *item) practised() float64 { return math.Log(1+it.Tries+it.Credit) - 2 }
 
 // arrive accounts for the time since the stroke was last met. A clock that
 // went back counts as no time.

@@ -11,8 +11,12 @@ type pool struct {
 // spot is a place in the pool.
 type spot struct{ line, at int32 }
 
-// longestLine is as many strokes as an exercise may have.
-const longestLine = 120
+// longestLine is as many strokes as an exercise may have; lines below
+// shortestLine are not worth the pause after them, and are shown only when there are no others.
+const (
+	longestLine  = 120
+	shortestLine = 8
+)
 
 func newPool(strokes []Stroke, lines [][]int) pool {
 	p := pool{lines: lines, other: make([][]int, len(lines)), spots: make([][]spot, len(strokes))}
@@ -28,7 +32,23 @@ func newPool(strokes []Stroke, lines [][]int) pool {
 			p.usable[1] = append(p.usable[1], n)
 		}
 	}
+	for b := range p.usable {
+		p.usable[b] = longEnough(p.usable[b], lines)
+	}
 	return p
+}
+
+func longEnough(usable []int, lines [][]int) []int {
+	var out []int
+	for _, n := range usable {
+		if len(lines[n]) >= shortestLine {
+			out = append(out, n)
+		}
+	}
+	if len(out) == 0 {
+		return usable
+	}
+	return out
 }
 
 func typable(strokes []Stroke, line []int) bool {

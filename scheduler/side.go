@@ -90,7 +90,7 @@ func (m *side) nextSession() {
 		away := input{term: &m.Forget, x: m.Away.Sum / m.Away.N}
 		form := m.Form[0]
 		gain := away.term.Var * away.x / (away.term.Var*away.x*away.x + m.prior.form.Var + form.Var)
-		m.Forget.Mean += gain * form.Mean
+		m.Forget.Mean = math.Max(m.Forget.Mean+gain*form.Mean, 0)
 		m.Forget.Var -= gain * away.x * m.Forget.Var
 		m.Form[0].Mean -= gain * away.x * form.Mean
 	}
@@ -109,11 +109,14 @@ func (m *side) circumstances(in *inputs, p place, x *[contexts]float64) {
 	}
 }
 
+// driftDays is the longest time away that makes a stroke less sure.
+const driftDays = 90
+
 // drift adds the uncertainty that a stroke gathers before a try: for the days
 // since the last one, and for what the try itself may change.
 func (m *side) drift(id int, p place, days float64) {
 	t, l := &m.Own[id], &m.Layer[p.layer]
-	t.Var = math.Min(t.Var+m.prior.perDay*math.Min(days, 30)+m.prior.perTry, m.prior.maxItem)
+	t.Var = math.Min(t.Var+m.prior.perDay*math.Min(days, driftDays)+m.prior.perTry, m.prior.maxItem)
 	l.Var = math.Min(l.Var+m.prior.perTryLayer, m.prior.maxLayer)
 }
 

@@ -76,5 +76,5 @@ func (s *Scheduler) outside(id int, at, ratio, slip float64) bool {
 	if s.strokes[id].Layer != 0 {
 		limit *= layerRatio
 	}
-	return e.slip > slip || e.ln+z80*math.Sqrt(e.lnVar) > math.Log(limit)
+	return e.ln+z80*math.Sqrt(e.lnVar) > math.Log(limit) || e.slip() > slip
 }

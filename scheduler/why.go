@@ -43,7 +43,7 @@ func (s *Scheduler) Why(id int, at time.Time) Why {
 		return Why{}
 	}
 	it, e := &s.Items[id], s.estimate(id, seconds(at))
-	w := Why{MS: math.Exp(e.ln), ErrShare: e.slip, PerMille: 1000 * s.strokes[id].Freq, Tries: int(it.Tries), ClassMS: s.classMS(id, at)}
+	w := Why{MS: math.Exp(e.ln), ErrShare: e.slip(), PerMille: 1000 * s.strokes[id].Freq, Tries: int(it.Tries), ClassMS: s.classMS(id, at)}
 	if it.Tries > 0 {
 		w.Days = math.Max(0, (seconds(at)-it.Last)/day)
 	}
@@ -63,16 +63,16 @@ func (s *Scheduler) reason(id int, it *item, w *Why) Reason {
 		rareShare = 1. // per mille
 	)
 	switch {
+	case s.strokes[id].Board == 1 && s.Upkeep.Lagging:
+		return Lagging
+	case s.strokes[id].Board == 1:
+		return Check
 	case it.Tries == 0 && s.strokes[id].Was >= 0:
 		return Moved
 	case it.Tries == 0:
 		return Unknown
 	case it.Pulls > pulled:
 		return Pull
-	case s.strokes[id].Board == 1 && s.Upkeep.Lagging:
-		return Lagging
-	case s.strokes[id].Board == 1:
-		return Check
 	case w.Days >= awayDays:
 		return Away
 	case w.ErrShare > slipOften && w.Slips >= 2:

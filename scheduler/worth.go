@@ -70,14 +70,15 @@ func (s *Scheduler) even() float64 {
 // worthOf returns what practice of a stroke saves, and what a try costs.
 func (s *Scheduler) worthOf(id int, at, weight float64) (rate, ms float64) {
 	e, it, p := s.estimate(id, at), &s.Items[id], &s.policy
+	slip := e.slip()
 	ms = math.Exp(e.ln)
 	least := p.reachable * s.yard()
 	if s.strokes[id].Layer != 0 {
 		least *= layerRatio
 	}
-	left := math.Max(ms-least, .04*ms) + math.Max(e.slip-p.slipFree, 0)*(repairMS+repairShare*ms)
+	left := math.Max(ms-least, .04*ms) + math.Max(slip-p.slipFree, 0)*(repairMS+repairShare*ms)
 	learning := 1/(it.Tries+it.Credit+p.settled) + p.always
-	t := cost(ms, e.slip)
+	t := cost(ms, slip)
 	return weight * left * learning / t, t
 }
 
