@@ -10,6 +10,7 @@ import (
 	"testing"
 	"time"
 
+	"underlay/drills/board"
 	"underlay/scheduler/journal"
 )
 
@@ -240,3 +241,47 @@ func TestInputThatFails(t *testing.T) {
 type failing struct{}
 
 func (failing) Read([]byte) (int, error) { return 0, errors.New("it broke") }
+
+// A board that has changed since the last time is told before practice, until it
+// has been practised on; putting the file back is told as well.
+func TestChangedBoardIsTold(t *testing.T) {
+	b := newBench(t)
+	split, err := board.Load("split-38")
+	if err != nil {
+		t.Fatal(err)
+	}
+	b.run(t, 0, "simulate", "--days", "1", "--minutes", "2", "--into", filepath.Dir(b.Dirs.Data)+"/made")
+	b.Dirs.Data = filepath.Join(filepath.Dir(b.Dirs.Data), "made", "underlay")
+	b.run(t, 0, "today", "--plain")
+	if strings.Contains(b.out.String(), "changed") {
+		t.Errorf("told without a change:\n%s", b.out.String())
+	}
+
+	file := filepath.Join(b.Dirs.Boards(), "split-38.toml")
+	if err := os.MkdirAll(b.Dirs.Boards(), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	swapped := strings.Replace(string(split.Source()), `(    )    "`, `)    (    "`, 1)
+	if err := os.WriteFile(file, []byte(swapped), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	const told = "split-38 has changed: 2 moved (( )); "
+	b.run(t, 0, "today", "--plain")
+	if !strings.Contains(b.out.String(), told) {
+		t.Errorf("not told:\n%s", b.out.String())
+	}
+	b.Stdin = &reader{seen: &b.out, answer: func(prompt string, n int) (string, bool) { return prompt, n < 1 }}
+	b.run(t, 0, "today", "--plain")
+	b.Stdin = strings.NewReader("")
+	b.run(t, 0, "today", "--plain")
+	if strings.Contains(b.out.String(), "has changed") {
+		t.Errorf("told after practice:\n%s", b.out.String())
+	}
+	if err := os.Remove(file); err != nil {
+		t.Fatal(err)
+	}
+	b.run(t, 0, "today", "--plain")
+	if !strings.Contains(b.out.String(), told) {
+		t.Errorf("the file put back is not told:\n%s", b.out.String())
+	}
+}
