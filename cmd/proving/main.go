@@ -10,7 +10,7 @@
 //	{"type":"ask","day":…,"now":…,"t":…,"left_s":…,"first":…}                           -> {"type":"exercise","items":[id,…]} or {"type":"end"}
 //	{"type":"result","keys":[{"i":…,"p":…,"ms":…,"ok":…,"pr":…,"now":…},…]}             (no answer)
 //	{"type":"predict","at":…,"items":[id,…]}                                            -> {"type":"prediction","ms":[…],"p_err":[…]}
-//	{"type":"forecast","day":…,"target_ms":…}                                           -> {"type":"forecast","lo":…,"median":…,"hi":…} or {"type":"skip"}
+//	{"type":"forecast","day":…,"target_ms":…}                                           -> {"type":"forecast","lo":…,"median":…,"hi":…}
 //	{"type":"bye"}                                                                      (it leaves)
 //
 // Times are simulated seconds since day 0, 00:00. A stroke has id, board, layer, hand, finger,

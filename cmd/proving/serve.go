@@ -172,13 +172,15 @@ func (t *trainer) predict(m message) (any, error) {
 	return p, nil
 }
 
-// forecast tells in days what the scheduler forecasts in practised sessions.
+// forecast tells in days what the scheduler forecasts in practised sessions. As
+// long as nothing can be said, it is the range that holds everything: from day
+// 0 to never. (A skip would end the questions.)
 func (t *trainer) forecast(m message) any {
 	o := scheduler.Forecast(t.scheduler.Course(0), t.oldMS, m.TargetMS)
 	if !o.Known {
-		return reply{"skip"}
+		return forecast{Type: "forecast", Lo: new(float64)}
 	}
-	return forecast{Type: "forecast", Lo: t.day(o.Lo), Median: t.day(o.Median), Hi: t.day(o.Hi), Chance: o.Chance}
+	return forecast{Type: "forecast", Lo: t.day(o.Lo), Median: t.day(o.Median), Hi: t.day(o.Hi), Chance: &o.Chance}
 }
 
 // day is the day of a practised session: of those that were, or at the same

@@ -67,5 +67,5 @@ type forecast struct {
 	Lo     *float64 `json:"lo"`
 	Median *float64 `json:"median"`
 	Hi     *float64 `json:"hi"`
-	Chance float64  `json:"chance"`
+	Chance *float64 `json:"chance,omitempty"` // of getting there on this course
 }
