@@ -29,7 +29,7 @@ func TestEmbeddedTablesAreSound(t *testing.T) {
 // The languages that come with the program, all small, each with its sources.
 func TestEmbeddedLanguages(t *testing.T) {
 	size := 0
-	for _, file := range strings.Fields(`go c cpp rust java javascript typescript python ruby lua haskell shell sql html css yaml toml markdown keys`) {
+	for file := range strings.FieldsSeq(`go c cpp rust java javascript typescript python ruby lua haskell shell sql html css yaml toml markdown keys`) {
 		text, err := fs.ReadFile(assets.FS(), "tables/"+file+".tsv")
 		if err != nil {
 			t.Error(err)

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -223,14 +224,11 @@ func (e *Env) writeMix(m mixed, changed bool) {
 	}
 	fmt.Fprintln(e.Stdout)
 	for _, s := range m.Symbols {
-		line := fmt.Sprintf("  %-16s %9.1f", safe(s.Symbol), s.PerMille)
+		var line strings.Builder
+		fmt.Fprintf(&line, "  %-16s %9.1f", safe(s.Symbol), s.PerMille)
 		for _, b := range m.boards {
-			layer := s.Layers[b]
-			if layer == "" {
-				layer = "not there"
-			}
-			line += fmt.Sprintf("  %-14s", safe(layer))
+			fmt.Fprintf(&line, "  %-14s", safe(cmp.Or(s.Layers[b], "not there")))
 		}
-		fmt.Fprintln(e.Stdout, strings.TrimRight(line, " "))
+		fmt.Fprintln(e.Stdout, strings.TrimRight(line.String(), " "))
 	}
 }

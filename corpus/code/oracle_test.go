@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"maps"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -139,12 +140,16 @@ type sample struct {
 // fetched the packages of the tables: go run ./cmd/recount -keep DIR.
 func sources() []string {
 	return append([]string{
-		"../../testdata/code", filepath.Join(goroot(), "src"), "/usr/include", "/usr/lib/python3", "/usr/lib/python3.11",
+		"../../testdata/code", goSource(), "/usr/include", "/usr/lib/python3", "/usr/lib/python3.11",
 		"/usr/lib/node_modules", "/usr/lib/ruby", "/usr/share/lua", "/usr/share/doc", "/etc", "/usr/lib/git-core", "/usr/share/perl5",
 	}, strings.Fields(os.Getenv("UNDERLAY_SOURCES"))...)
 }
 
-func goroot() string { return "/usr/local/go" }
+// goSource is the source of the installed Go distribution, if there is one.
+func goSource() string {
+	root, _ := exec.Command("go", "env", "GOROOT").Output()
+	return filepath.Join(strings.TrimSpace(string(root)), "src")
+}
 
 // collect reads up to most bytes a language, in files up to a size that chroma
 // reads in time.

@@ -64,7 +64,7 @@ func parse(line string) (p pattern, ok bool) {
 		p.setBase(translated(line))
 		return p, wellFormed(p.base)
 	}
-	for _, part := range strings.Split(strings.TrimPrefix(line, "/"), "/") {
+	for part := range strings.SplitSeq(strings.TrimPrefix(line, "/"), "/") {
 		p.parts = append(p.parts, translated(part))
 		if !wellFormed(translated(part)) {
 			return p, false
