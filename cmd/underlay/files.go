@@ -29,7 +29,31 @@ func (e *Env) configuration() (config.Config, error) {
 		return config.Config{}, misuse("%w", tried("read the configuration", file, err))
 	}
 	c, found := config.Read(file, src)
-	return c, found.Err()
+	if err := found.Err(); err != nil {
+		return c, err
+	}
+	return e.resolved(c), nil
+}
+
+// resolved makes the files that a configuration names independent of where the
+// program is started: they are taken from the directory of the configuration.
+func (e *Env) resolved(c config.Config) config.Config {
+	full := func(name string) string {
+		path, err := e.home(name)
+		if err != nil || filepath.IsAbs(path) {
+			return path
+		}
+		return filepath.Join(e.Dirs.Config, path)
+	}
+	for i, name := range c.Boards {
+		if isFile(name) {
+			c.Boards[i] = full(name)
+		}
+	}
+	for i, name := range c.From {
+		c.From[i] = full(name)
+	}
+	return c
 }
 
 // board returns a board by its name or its file: a name with a slash or an
@@ -162,7 +186,7 @@ func (e *Env) home(path string) (string, error) {
 	}
 	dir := e.Getenv("HOME")
 	if dir == "" {
-		return "", fmt.Errorf("%q: %w", path, errHomeless)
+		return path, fmt.Errorf("%q: %w", path, errHomeless)
 	}
 	return filepath.Join(dir, rest), nil
 }
