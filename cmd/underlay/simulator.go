@@ -118,12 +118,18 @@ func (s *simulator) step() bool {
 	}
 	s.pause(2 * time.Second)
 	key := board.Enter
-	if v.List != nil || v.Map != nil || v.Find != nil {
+	switch {
+	case v.List != nil || v.Map != nil || v.Find != nil:
 		key = board.Escape // a place where nobody wanted to go
+	case slices.ContainsFunc(v.Keys, func(h session.Hint) bool { return h.Does == carryOn }):
+		key = "c" // a stop is suggested; the days are to be alike
 	}
 	s.send(session.Key{Symbol: key, At: s.now})
 	return true
 }
+
+// carryOn is what the sitting calls going on after it has suggested a stop.
+const carryOn = "carry on"
 
 // press presses one key of a drill.
 func (s *simulator) press(d *session.DrillView) {
