@@ -81,17 +81,13 @@ type withProgress struct {
 }
 
 // Progress reads the journal anew: what was just practised is in it.
-func (w withProgress) Progress(time.Time) []string {
+func (w withProgress) Progress(_ time.Time, width int) []string {
 	s, _, err := w.env.standing(w.board)
 	if err != nil {
 		return strings.Split(err.Error(), "\n")
 	}
-	return report.Text(s, pageWidth)
+	return report.Text(s, width)
 }
-
-// pageWidth is the width of a page within a sitting: it fits the smallest
-// window but for its margins.
-const pageWidth = 76
 
 // sessionName names a sitting by when it started, to the millisecond.
 func sessionName(at time.Time) string { return strconv.FormatInt(at.UnixMilli(), 36) }

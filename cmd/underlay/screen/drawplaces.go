@@ -144,13 +144,32 @@ func (p *page) aboutFits(v *session.ListView, name, value int) bool {
 	return x+cells(v.Items[v.At].About) <= p.w-1
 }
 
-// text draws lines of text.
+// text draws lines of text. What is too long goes on below its last column.
 func (p *page) text(v *session.PageView) {
 	y := 2
 	for _, l := range v.Lines[min(v.Top, len(v.Lines)):] {
 		if y >= p.bottom {
 			return
 		}
-		y += max(1, p.wrapped(p.margin, y, p.w-2*p.margin, l, plain, true))
+		first, rest := cut(l, p.w-2)
+		p.put(1, y, first, plain)
+		y++
+		if hang := hanging(l); rest != "" {
+			y += p.wrapped(1+hang, y, p.w-2-hang, rest, plain, true)
+		}
 	}
+}
+
+// hanging is where the last column of a line begins: after its first blanks,
+// or after the first gap of two or more behind them. It is at most 30.
+func hanging(line string) int {
+	text := strings.TrimLeft(line, " ")
+	indent := len(line) - len(text)
+	if indent == 0 {
+		return 0
+	}
+	if i := strings.Index(text, "  "); i >= 0 {
+		indent += i + len(text[i:]) - len(strings.TrimLeft(text[i:], " "))
+	}
+	return min(indent, 30)
 }

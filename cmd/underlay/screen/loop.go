@@ -215,7 +215,7 @@ func (l *loop) onClock(at time.Time) time.Time {
 // fit tells the model whether the window is large enough.
 func (l *loop) fit() {
 	w, h := l.screen.Size()
-	l.update(session.Fits{OK: fits(w, h), At: l.now()})
+	l.update(session.Fits{OK: fits(w, h), Width: w, At: l.now()})
 }
 
 // update gives the model an event and carries out what it asks for.

@@ -32,10 +32,12 @@ type Focus struct {
 	At time.Time
 }
 
-// Fits says whether the window is large enough to practise in.
+// Fits says whether the window is large enough to practise in, and how wide it
+// is.
 type Fits struct {
-	OK bool
-	At time.Time
+	OK    bool
+	Width int // in cells; 0: not known
+	At    time.Time
 }
 
 // Resumed says that the program had been stopped, and goes on.

@@ -27,6 +27,7 @@ type Model struct {
 	now    time.Time // of the latest event
 	begun  time.Time // of the first
 	fits   bool
+	width  int       // of the window, in cells; 0: not known
 	deaf   time.Time // until when keys are still meant for what was there before
 	places []place   // the last one takes the keys
 	effect []Effect
@@ -85,7 +86,7 @@ func (m *Model) Update(e Event) []Effect {
 		}
 	case Fits:
 		m.pass(e.At)
-		m.fits = e.OK
+		m.fits, m.width = e.OK, e.Width
 		if !e.OK {
 			m.goneAway("The window was too small. The clock stands still.")
 		}

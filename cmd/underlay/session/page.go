@@ -1,6 +1,10 @@
 package session
 
-import "underlay/drills/board"
+import (
+	"unicode/utf8"
+
+	"underlay/drills/board"
+)
 
 // page is text to read.
 type page struct {
@@ -10,7 +14,7 @@ type page struct {
 
 func (m *Model) toProgress() {
 	if p, ok := m.planner.(Progresser); ok {
-		m.push(&page{title: "progress", view: PageView{Lines: p.Progress(m.now)}})
+		m.push(&page{title: "progress", view: PageView{Lines: p.Progress(m.now, m.pageWidth())}})
 	}
 }
 
@@ -26,9 +30,9 @@ func (p *page) key(m *Model, k Key) {
 	case board.ArrowUp, "k":
 		p.view.Top = max(p.view.Top-1, 0)
 	case board.Space, board.PageDown:
-		p.view.Top = min(p.view.Top+pageStep, last)
-	case board.PageUp:
-		p.view.Top = max(p.view.Top-pageStep, 0)
+		p.turn(m, 1, last)
+	case board.PageUp, "b":
+		p.turn(m, -1, last)
 	case board.Escape, "q", "?":
 		m.back()
 	case "Control+c":
@@ -36,13 +40,36 @@ func (p *page) key(m *Model, k Key) {
 	}
 }
 
-// pageStep is by how many lines a page is turned: it fits the smallest window.
+// pageStep is by how many rows a page is turned: fewer than the smallest
+// window shows.
 const pageStep = 12
+
+// turn goes on or back (by is 1 or -1) by lines that take pageStep rows.
+func (p *page) turn(m *Model, by, last int) {
+	width := m.pageWidth()
+	for rows := 0; ; p.view.Top += by {
+		next := p.view.Top + min(by, 0)
+		if next < 0 || p.view.Top+by > last {
+			return
+		}
+		if rows += 1 + max(0, utf8.RuneCountInString(p.view.Lines[next])-1)/width; rows > pageStep {
+			return
+		}
+	}
+}
+
+// pageWidth is how many cells a line of a page has.
+func (m *Model) pageWidth() int {
+	if m.width <= 0 {
+		return 78
+	}
+	return max(10, m.width-2)
+}
 
 func (p *page) show(m *Model, v *View) {
 	v.Title = p.title
 	v.Page = &p.view
-	v.Keys = append(v.Keys, Hint{"Space", "further"}, Hint{"k", "a line back"}, Hint{"Escape", "back"})
+	v.Keys = append(v.Keys, Hint{"Space", "further"}, Hint{"b", "back up"}, Hint{"Escape", "leave this page"})
 }
 
 // helpLines are the paragraphs of the help.

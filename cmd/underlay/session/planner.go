@@ -34,7 +34,8 @@ type Planner interface {
 // Progresser is a Planner that can also say in lines of text how far the
 // person is: learning curves, readiness. Without it there is no such place.
 type Progresser interface {
-	Progress(now time.Time) []string
+	// Progress returns lines of at most width cells.
+	Progress(now time.Time, width int) []string
 }
 
 // Plan is what a sitting holds.
