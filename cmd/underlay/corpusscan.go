@@ -19,6 +19,7 @@ import (
 
 	"underlay/cmd/underlay/config"
 	"underlay/corpus"
+	"underlay/corpus/code"
 )
 
 // scanWish is what a command line asks of a scan.
@@ -39,7 +40,9 @@ eight characters that many files use.
 
 Left out are what .gitignore files leave out (also those above DIR in a repository),
 other people's code (vendor, node_modules, …), and files that are binary, generated,
-minified or above 1 MiB. Symbolic links are not followed.`,
+minified or above 1 MiB. Symbolic links are not followed.
+
+Languages: ` + languagesKnown() + `.`,
 		Example: `  underlay corpus scan ~/src/project
   underlay corpus scan . --name work
   underlay corpus scan --json --raw .`,
@@ -50,6 +53,16 @@ minified or above 1 MiB. Symbolic links are not followed.`,
 	c.Flags().BoolVar(&w.asJSON, "json", false, "print the counts as one JSON object")
 	c.Flags().BoolVar(&w.raw, "raw", false, "count all characters, comments and strings too, and keep no table")
 	return c
+}
+
+// languagesKnown names the languages that can be counted, in lines of a help text.
+func languagesKnown() string {
+	var names []string
+	for _, l := range code.All().List() {
+		names = append(names, l.Name)
+	}
+	const half = 14 // a line's worth
+	return strings.Join(names[:half], ", ") + ",\n" + strings.Join(names[half:], ", ")
 }
 
 func (e *Env) scan(dirs []string, w scanWish) error {

@@ -2,7 +2,7 @@ package code
 
 import "strings"
 
-// definitions are all languages. The words are those that the language's own
+// definitions are the languages whose tables come with the program. The words are those that the language's own
 // reference lists as reserved, with the few names that serve as such.
 func definitions() []*Language {
 	script := javascriptRules()

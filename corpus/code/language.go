@@ -25,7 +25,7 @@ type Languages struct {
 
 // All returns all languages that there are.
 func All() *Languages {
-	l := &Languages{all: definitions(), byEnding: map[string]*Language{}, byName: map[string]*Language{}, byInterpret: map[string]*Language{}}
+	l := &Languages{all: append(definitions(), others()...), byEnding: map[string]*Language{}, byName: map[string]*Language{}, byInterpret: map[string]*Language{}}
 	for _, one := range l.all {
 		for _, e := range one.endings {
 			l.byEnding[e] = one

@@ -38,6 +38,13 @@ func TestViews(t *testing.T) {
 		{"yaml", "# c\na: \"b # c\" # d\ne: it's #5\nf: |\n  text\n\n  more\ng: 'h''i'\n- x#y\n", "a: \"·\"\ne: it's\nf: |·\ng: '·'\n- x#y\n"},
 		{"toml", "a = \"b # c\" # d\ne = '''\nf ' g'''\nh = 'i\\'\n", "a = \"·\"\ne = '''·'''\nh = '·'\n"},
 		{"markdown", "# It's <!-- no --> a `b` \"c\"\n", "# It's ¦ a `b` \"c\"\n"},
+		{"csharp", "var s = $\"a {b[\"c\"]} {{d}}\" + @\"x\"\"\\\" + 'y'; // c\n", "var s = $\"·{b[\"·\"]}·\" + @\"·\" + '·';\n"},
+		{"kotlin", "val s = \"a ${b(\"c\")} $d\" /* x /* y */ */ + \"\"\"e\n\"\"\" + '\\''\n", "val s = \"·${b(\"·\")}·\" ¦ + \"\"\"·\"\"\" + '·'\n"},
+		{"swift", "let s = \"a \\(b(c)) \\\"\" + #\"x\"y\"# // c\n", "let s = \"·\\(b(c))·\" + #\"·\"#\n"},
+		{"scala", "val s = s\"a ${b}\"; val c = 'x'; def f[A](x: A) = 'sym\n", "val s = s\"·${b}\"; val c = '·'; def f[A](x: A) = 'sym\n"},
+		{"dart", "var s = 'a ${b['c']}'; // d\n", "var s = '·${b['·']}';\n"},
+		{"php", "<?php $a = \"b {$c} d\" . 'e'; # f\n?>\n<p>It's</p>\n<?= $x // y\n", "<?php $a = \"·{$c}·\" . '·';\n?>\n<p>It's</p>\n<?= $x\n"},
+		{"zig", "const s =\n    \\\\a \"b\n; // c\n", "const s =\n    \\\\·\n;\n"},
 	} {
 		if got := seen(languages.Named(c.language), c.src); got != c.want {
 			t.Errorf("%s\n%s\nis seen as\n%s\nand should be\n%s", c.language, c.src, got, c.want)
