@@ -70,6 +70,7 @@ func withoutLiterals(line string) string {
 //   - of here-documents in the shell chroma gives everything to a string, also
 //     expansions and the redirection; of those in Ruby it takes the body for
 //     code where brackets are around what opens them;
+//   - attributes of C# are one name to chroma, with the strings in them;
 //   - functions of SQL in other languages are strings to chroma;
 //   - regular expressions of JavaScript with the flags u, s or y are code to chroma;
 //   - template strings inside the code of template strings end chroma's outer one.
@@ -77,6 +78,7 @@ func prepared(language string, src []byte) []byte {
 	beyond := map[string]string{
 		"shell":      `<<-?\s*['"\\]?\w`,
 		"sql":        `(?i)language '?pl(perl|python|tcl)`,
+		"csharp":     `\[\w+\("`,
 		"ruby":       `<<[~-]?['"A-Z]|<<~`,
 		"javascript": "/[gim]*[usy][gimusy]*[.,;)]|\\$\\{[^}]*`",
 		"typescript": "/[gim]*[usy][gimusy]*[.,;)]|\\$\\{[^}]*`",
