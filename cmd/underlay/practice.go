@@ -63,7 +63,7 @@ func (p *practice) use(cfg config.Config) error {
 // sitting returns the state machine of a sitting that starts now.
 func (p *practice) sitting() *session.Model {
 	o := session.Options{Session: sessionName(p.started), Settings: p.settings(), Now: p.started,
-		Notice: p.notice(), First: !p.course.Past(p.started).Ever}
+		Notice: p.notice()}
 	if file := p.env.Dirs.ConfigFile(); o.Notice == "" && !exists(file) {
 		o.Notice = "The boards are examples: b chooses yours. Enter starts with them."
 	}

@@ -226,6 +226,8 @@ func (l *loop) update(e session.Event) {
 			l.left = true
 		case session.Suspend:
 			l.suspend()
+		case session.Redraw:
+			l.repaint = true
 		default:
 			l.jobs <- effect
 		}

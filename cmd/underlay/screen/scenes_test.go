@@ -138,6 +138,15 @@ func (s *sitting) typeText(text string) *sitting {
 	return s
 }
 
+// slowly types a text in the time after which a rest is due.
+func (s *sitting) slowly(text string) *sitting {
+	for _, r := range text {
+		s.at = s.at.Add(2500 * time.Millisecond)
+		s.send(session.Key{Symbol: board.SymbolOf(r), At: s.at})
+	}
+	return s
+}
+
 // drilled does the first n of the trial tasks without a slip.
 func (s *sitting) drilled(n int) *sitting {
 	s.press(board.Enter)
@@ -155,17 +164,18 @@ func (s *sitting) drilled(n int) *sitting {
 
 // scene is a sitting brought to a place.
 type scene struct {
-	name string
-	view func(t *testing.T) session.View
+	name  string
+	model func(t *testing.T) *sitting
 }
+
+func (sc scene) view(t *testing.T) session.View { return sc.model(t).m.View() }
 
 func scenes() []scene {
 	with := func(name string, bring func(s *sitting)) scene {
-		return scene{name, func(t *testing.T) session.View {
+		return scene{name, func(t *testing.T) *sitting {
 			s := sit(t, trialPlanner(t))
 			bring(s)
-			s.wait(session.Surprise)
-			return s.m.View()
+			return s.wait(session.Surprise)
 		}}
 	}
 	return []scene{
@@ -186,6 +196,9 @@ func scenes() []scene {
 			s.press(board.Enter).typeText("if err !.").typeText("= nil").press(board.Escape, "e")
 		}),
 		with("not-saved", func(s *sitting) { notSaved(s) }),
+		with("leave-unsaved", func(s *sitting) { notSaved(s); s.m.Update(session.Key{Symbol: "Control+c", At: s.at}) }),
+		with("boards-mixed-up", func(s *sitting) { s.press(board.Enter).press("F13", "Meta+d", "Meta+d") }),
+		with("between", func(s *sitting) { s.press(board.Enter).slowly("if err != nil && n > 0 {") }),
 		with("map", func(s *sitting) { s.press("m", board.Space) }),
 		with("map-base", func(s *sitting) { s.press("m") }),
 		with("find", func(s *sitting) { s.press("f").typeText("tilde") }),
@@ -194,18 +207,17 @@ func scenes() []scene {
 		with("settings", func(s *sitting) { s.press("s", "j") }),
 		with("help", func(s *sitting) { s.press("?") }),
 		with("progress", func(s *sitting) { s.press("p") }),
-		{"first-start", func(t *testing.T) session.View {
+		{"first-start", func(t *testing.T) *sitting {
 			p := trialPlanner(t)
 			p.ThePast = session.Past{}
 			p.ThePlan.Last = ""
-			return sit(t, p).m.View()
+			return sit(t, p)
 		}},
-		{"enough", func(t *testing.T) session.View {
+		{"enough", func(t *testing.T) *sitting {
 			p := trialPlanner(t)
 			p.ThePast.Today = 20 * time.Minute
 			s := sit(t, p)
-			s.drilled(1).wait(session.Surprise)
-			return s.m.View()
+			return s.drilled(1).wait(session.Surprise)
 		}},
 	}
 }

@@ -115,7 +115,8 @@ func (b *boards) choose(m *Model, s Settings, as int) {
 	case as == 0:
 		list = append([]string{name}, list...)
 	case had == 0 || len(list) == 0:
-		return // the board being learned cannot be the other one too
+		m.say("It is being learned already. Enter on another board learns that one instead.")
+		return
 	case had != 1:
 		list = []string{list[0], name}
 	}

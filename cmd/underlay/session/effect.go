@@ -17,6 +17,9 @@ type Configure struct{ Settings Settings }
 // answered with [Resumed].
 type Suspend struct{}
 
+// Redraw asks for all of the screen to be drawn anew.
+type Redraw struct{}
+
 // Leave ends the sitting. All that was recorded has been saved, or the person
 // was told that it was not.
 type Leave struct{}
@@ -24,6 +27,7 @@ type Leave struct{}
 func (Record) effect()    {}
 func (Configure) effect() {}
 func (Suspend) effect()   {}
+func (Redraw) effect()    {}
 func (Leave) effect()     {}
 
 // Settings are what a person can change from within a sitting.

@@ -12,7 +12,6 @@ type Options struct {
 	Settings Settings
 	Now      time.Time
 	Notice   string // told at the start, or ""
-	First    bool   // the very first start: the cautions are shown
 	// Lines says that answers come as whole lines: the times of single keys
 	// mean nothing, and who reads or types a line is neither away nor stuck.
 	Lines bool

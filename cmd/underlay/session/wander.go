@@ -36,6 +36,9 @@ func (m *Model) wander(k board.Symbol) bool {
 	case "Control+c":
 		m.leave()
 		return true
+	case "Control+l":
+		m.do(Redraw{})
+		return true
 	case "Control+z":
 		m.do(Suspend{})
 		return true
