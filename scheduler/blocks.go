@@ -96,3 +96,9 @@ const (
 	dueAtLeast = 12 // one of so many a session
 	dueShare   = .5
 )
+
+// isYoung tells whether a stroke of a layer was met, and not often yet.
+func (s *Scheduler) isYoung(id int) bool {
+	n := s.Items[id].Tries
+	return s.inLayer(id) && n < steadyTries
+}

@@ -18,6 +18,14 @@ const (
 	Probe      BlockKind = "probe"       // lines typed unaided, for measuring
 )
 
+// board is the one that a block is typed on.
+func (k BlockKind) board() int {
+	if k == Upkeep {
+		return 1
+	}
+	return 0
+}
+
 // About is a stroke that a block is about, with its standing and the reason.
 type About struct {
 	ID    int
@@ -65,15 +73,11 @@ func (s *Scheduler) Begin(now time.Time, length time.Duration) Plan {
 	}
 	s.price(0, now)
 	for _, w := range s.wishes(length) {
-		s.sitting.plan.Blocks = append(s.sitting.plan.Blocks, Block{Kind: w.kind, Board: w.board(), Length: w.length, About: s.about(w.kind, w.length, now)})
+		b := Block{Kind: w.kind, Board: w.kind.board(), Length: w.length, About: s.about(w.kind, w.length, now)}
+		s.sitting.plan.Blocks = append(s.sitting.plan.Blocks, b)
 	}
 	return s.sitting.plan
 }
-
-const (
-	newTime  = 8 * time.Second // to show a stroke for the first time
-	newShare = .5
-)
 
 // wish is a block with the time that it would like.
 type wish struct {
@@ -81,34 +85,37 @@ type wish struct {
 	length time.Duration
 }
 
-func (w wish) board() int {
-	if w.kind == Upkeep {
-		return 1
-	}
-	return 0
-}
+const (
+	newTime  = 8 * time.Second // to show a stroke for the first time
+	newShare = .5              // of a session, for new strokes at most
+)
 
-// wishes lists the blocks of a session of a length; coming back, or lines
-// without it, gets what the others leave. A long session has two rounds.
+// wishes lists the blocks of a session of a length. Coming back, or lines
+// without it, gets what the others leave.
 func (s *Scheduler) wishes(length time.Duration) []wish {
+	const sec = time.Second
 	part := func(share float64, least, most time.Duration) time.Duration {
 		return min(max(time.Duration(share*float64(length)), least), most)
 	}
-	const sec = time.Second
 	all := []wish{{WarmUp, part(.05, 12*sec, 45*sec)}, {ComingBack, 0}}
 	if n := s.due(); n > 0 {
-		all = append(all, wish{NewStrokes, min(time.Duration(n)*newTime, part(newShare, 0, time.Hour))})
+		all = append(all, wish{NewStrokes, part(newShare, 0, time.Duration(n)*newTime)})
 	}
 	all = append(all, wish{Lines, part(.2, 20*sec, 300*sec)}, wish{Switching, part(.08, 12*sec, 60*sec)})
 	if s.boardInUse(1) {
-		share, most := .016, 20*sec
-		if s.Upkeep.Lagging {
-			share, most = .05, 180*sec
-		}
-		all = append(all, wish{Upkeep, part(share, 6*sec, most)})
+		all = append(all, wish{Upkeep, s.upkeepTime(part)})
 	}
 	all = append(all, wish{Probe, part(.04, 10*sec, 45*sec)})
 	return fit(s.possible(all), length)
+}
+
+// upkeepTime is what the other board gets: enough to see how it stands, and
+// more while it lags.
+func (s *Scheduler) upkeepTime(part func(share float64, least, most time.Duration) time.Duration) time.Duration {
+	if s.Upkeep.Lagging {
+		return part(.05, 6*time.Second, 180*time.Second)
+	}
+	return part(.016, 6*time.Second, 20*time.Second)
 }
 
 // possible leaves out the blocks that have nothing to show.

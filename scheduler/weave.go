@@ -3,10 +3,9 @@ package scheduler
 import "math/rand/v2"
 
 const (
-	mostAlike  = 3  // picks of one stroke for an exercise
-	fragments  = 10 // places that are looked at for each pick
-	candidates = 12 // lines that are looked at
-	restMS     = 1500.0
+	mostAlike = 3      // picks of one stroke for an exercise
+	fragments = 10     // places that are looked at for each pick
+	restMS    = 1500.0 // between two exercises
 )
 
 // pick chooses up to count strokes by worth, one at a time; each choice

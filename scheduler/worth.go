@@ -5,19 +5,26 @@ import (
 	"time"
 )
 
-// policy holds what the choice of strokes is weighed by.
+// policy holds what the choice of strokes is weighed by. Its constants were
+// found with simulated typists; within a factor of two they matter little.
 type policy struct {
 	even      float64    // share of the weight that goes to all strokes evenly
-	evenAfter [2]float64 // tries and sessions of the user, after each of which two thirds of it apply
+	evenAfter [2]float64 // tries and sessions of the user, after each of which two thirds of that share apply
+	begun     float64    // a stroke with fewer tries than this is not left at once:
+	finish    float64    // in the end it weighs so many times its even share more
 	settled   float64    // tries of a stroke that halve what one more teaches
 	always    float64    // what one more teaches at least
 	massed    float64    // tries in a session that halve the worth of one more
+	away      float64    // worth added by ln(1 + days away), for what faded more than one knows
 	reachable float64    // share of the yardstick that can be reached in the end
 	slipFree  float64    // chance of a slip that can be reached
 }
 
 func policyFor(a Aim) policy {
-	p := policy{even: .12, evenAfter: [2]float64{9000, 20}, settled: 20, always: .002, massed: 6, reachable: .75, slipFree: .012}
+	p := policy{
+		even: .12, evenAfter: [2]float64{9000, 20}, begun: 6, finish: 3, settled: 20, always: .002,
+		massed: 6, away: .3, reachable: .75, slipFree: .012,
+	}
 	if a == Coverage {
 		p.even, p.evenAfter = .35, [2]float64{1000, 3}
 	}
@@ -26,45 +33,51 @@ func policyFor(a Aim) policy {
 
 // worth prices practice now, by stroke id.
 type worth struct {
-	rate  []float64 // ms saved in the user's work, for a ms of practice; 0: not drilled
-	cost  []float64 // expected ms of one try
-	mean  float64   // of the costs, by share of work
-	board int
+	rate []float64 // ms saved in the user's work, for a ms of practice; 0: not drilled
+	cost []float64 // expected ms of one try, repair included
+	mean float64   // of the costs, by share of work
 }
 
-// horizon is when practice has to have helped: on the next day. Evening levels flatter.
+// horizon is when practice has to have helped: on the next day, for evening
+// levels flatter.
 const horizon = 24 * time.Hour
 
 // price works out the worth of the strokes of a board.
 func (s *Scheduler) price(board int, now time.Time) {
-	w := &s.sitting.worth
-	w.board, w.mean = board, 0
-	n, at := 0.0, seconds(now.Add(horizon))
+	w, at, n := &s.sitting.worth, seconds(now.Add(horizon)), 0.0
 	for id := range s.strokes {
 		if s.drilled(id, board) {
 			n++
 		}
 	}
-	even := s.even()
+	ripe := s.ripeness()
+	w.mean = 0
 	for id := range s.strokes {
 		w.rate[id] = 0
 		if !s.drilled(id, board) {
 			continue
 		}
-		weight := (1-even)*s.strokes[id].Freq + even/n
-		if k := s.Items[id].Tries; k > 0 && k < begun {
-			weight += begunShare * even / n * math.Pow(even/s.policy.even, 3)
-		}
-		w.rate[id], w.cost[id] = s.worthOf(id, at, weight)
+		w.rate[id], w.cost[id] = s.worthOf(id, at, s.weight(id, n, ripe))
 		w.mean += s.strokes[id].Freq * w.cost[id]
 	}
 }
 
-// even is the share of the weight that goes to all strokes evenly. It grows as
-// the common ones come into the hands.
-func (s *Scheduler) even() float64 {
+// ripeness goes from 0 to 1 as the common strokes come into the hands: only then
+// is it time for rare ones.
+func (s *Scheduler) ripeness() float64 {
 	after := s.policy.evenAfter
-	return s.policy.even * (1 - math.Exp(-s.Clock.All[0]/after[0]-float64(len(s.Points[0]))/after[1]))
+	return 1 - math.Exp(-s.Clock.All[0]/after[0]-float64(len(s.Points[0]))/after[1])
+}
+
+// weight is what a stroke counts among n: by its share of the user's work, and a
+// little evenly, so that none is lost.
+func (s *Scheduler) weight(id int, n, ripe float64) float64 {
+	even := s.policy.even * ripe
+	w := (1-even)*s.strokes[id].Freq + even/n
+	if tries := s.Items[id].Tries; tries > 0 && tries < s.policy.begun {
+		w += s.policy.finish * even / n * ripe * ripe * ripe
+	}
+	return w
 }
 
 // worthOf returns what practice of a stroke saves, and what a try costs.
@@ -78,8 +91,9 @@ func (s *Scheduler) worthOf(id int, at, weight float64) (rate, ms float64) {
 	}
 	left := math.Max(ms-least, .04*ms) + math.Max(slip-p.slipFree, 0)*(repairMS+repairShare*ms)
 	learning := 1/(it.Tries+it.Credit+p.settled) + p.always
+	_, days := it.gapAt(at)
 	t := cost(ms, slip)
-	return weight * left * learning / t, t
+	return weight * left * learning * (1 + p.away*math.Log1p(days)) / t, t
 }
 
 // yard is the yardstick; before the first session what is presumed of it.
@@ -91,7 +105,7 @@ func (s *Scheduler) yard() float64 {
 }
 
 // spaced is the share of its worth that a stroke keeps after the practice that
-// it has had in this session, with more of it planned.
+// it has had in this session, with what is planned and what lines will bring.
 func (s *Scheduler) spaced(id int, planned, now float64) float64 {
 	it := &s.Items[id]
 	here := it.Here
@@ -104,8 +118,8 @@ func (s *Scheduler) spaced(id int, planned, now float64) float64 {
 	return 1 / (1 + (here+planned)/s.policy.massed)
 }
 
-// gain is the worth of typing a sequence, for a ms of the time it takes. rest
-// is time that comes with it.
+// gain is the worth of typing a sequence, for a ms of the time ms that it
+// takes. rest is time that comes with it.
 func (s *Scheduler) gain(ids []int, rest, now float64) (gain, ms float64) {
 	w, planned := &s.sitting.worth, s.sitting.planned
 	sum := 0.0
@@ -116,10 +130,3 @@ func (s *Scheduler) gain(ids []int, rest, now float64) (gain, ms float64) {
 	}
 	return sum / math.Max(ms, 1), ms
 }
-
-// A stroke that was begun is not left at once: until it has had so many tries it
-// weighs so many times more than its even share.
-const (
-	begun      = 6
-	begunShare = 3
-)

@@ -1,0 +1,67 @@
+package scheduler
+
+import (
+	"math"
+	"time"
+)
+
+// measure tells how well a line suits; the highest is taken. It is not far
+// below 0.
+type measure func(ids []int, now float64) float64
+
+// anyLine makes no difference between lines.
+func anyLine([]int, float64) float64 { return 0 }
+
+// worthOfLine is what a line saves for the time it takes.
+func (s *Scheduler) worthOfLine(ids []int, now float64) float64 {
+	v, _ := s.gain(ids, restMS, now)
+	return v
+}
+
+// ease is how fast a line goes: what the hands know.
+func (s *Scheduler) ease(ids []int, now float64) float64 {
+	_, ms := s.gain(ids, restMS, now)
+	return float64(len(ids)) / ms
+}
+
+// candidates is how many lines are looked at.
+const candidates = 12
+
+// chooseLine takes the best of a few lines of the pool. Lines that last longer
+// than what is left are taken only when there is no other, the shortest of them.
+func (s *Scheduler) chooseLine(e *Exercise, left time.Duration, now float64, by measure) {
+	usable := s.pool.usable[e.Board]
+	if len(usable) == 0 {
+		return
+	}
+	clear(s.sitting.planned)
+	limit := 1.15 * float64(left.Milliseconds())
+	top := math.Inf(-1)
+	for range candidates {
+		n := usable[s.sitting.rng.IntN(len(usable))]
+		ids, whole := s.pool.line(n, e.Board)
+		v := by(ids, now)
+		if _, ms := s.gain(ids, 0, now); ms > limit {
+			v = -ms
+		}
+		if v <= top {
+			continue
+		}
+		top, e.Items, e.Line = v, ids, -1
+		if whole {
+			e.Line = n
+		}
+	}
+}
+
+// lookAhead works out how many strokes the blocks of lines after this one will
+// bring, so that the time before them goes to other strokes.
+func (s *Scheduler) lookAhead() {
+	t := &s.sitting
+	t.ahead = 0
+	for k := t.at + 1; k < len(t.plan.Blocks); k++ {
+		if b := t.plan.Blocks[k]; b.Kind == Lines || b.Kind == Probe {
+			t.ahead += float64(b.Length.Milliseconds()) / math.Max(t.worth.mean, 100)
+		}
+	}
+}
