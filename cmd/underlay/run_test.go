@@ -285,3 +285,38 @@ func TestChangedBoardIsTold(t *testing.T) {
 		t.Errorf("the file put back is not told:\n%s", b.out.String())
 	}
 }
+
+// A whole sitting line by line, from the plan to the account at its end, on both
+// boards.
+func TestPlainWholeSitting(t *testing.T) {
+	b := newBench(t)
+	clock := b.Now()
+	b.Now = func() time.Time { clock = clock.Add(3 * time.Second); return clock }
+	lines := 0
+	b.Stdin = &reader{seen: &b.out, answer: func(prompt string, n int) (string, bool) {
+		lines = n
+		return prompt, n < 400
+	}}
+	b.run(t, 0, "today", "--plain", "--minutes", "3")
+	out := b.out.String()
+	for _, want := range []string{"3 minutes today", "all right.", "Now take the standard board, ansi-61.", "\nrest, after ", " strokes\n"} {
+		if !strings.Contains(out, want) {
+			t.Errorf("%q is not in\n%s", want, out)
+		}
+	}
+	if lines >= 399 {
+		t.Error("the sitting never ends")
+	}
+	boards := map[string]int{}
+	for _, d := range b.drills(t) {
+		boards[d.Board]++
+		for _, k := range d.Keys {
+			if k.Wrong() {
+				t.Fatalf("%s went wrong: %+v", k.Symbol, d)
+			}
+		}
+	}
+	if boards["split-38"] == 0 || boards["ansi-61"] == 0 {
+		t.Errorf("drills by board: %v", boards)
+	}
+}
