@@ -15,6 +15,7 @@ type lineOnly struct {
 	untold []drills.Ask
 	told   map[board.Symbol]bool
 	board  int
+	kind   drills.Kind // of the drill in hand
 }
 
 // Next passes over drills of which nothing is left.
@@ -25,7 +26,7 @@ func (p *lineOnly) Next(now time.Time, left time.Duration) (session.Task, bool) 
 		if !ok {
 			break
 		}
-		p.board = t.Board
+		p.board, p.kind = t.Board, t.Drill.Kind
 		if p.strip(&t); len(t.Drill.Keys) > 0 {
 			return t, true
 		}

@@ -73,7 +73,7 @@ func (l *plain) head() {
 
 // step shows where the sitting is, and takes a line for it.
 func (l *plain) step() error {
-	v := l.model.View()
+	v := l.view()
 	if v.Notice.Text != "" {
 		fmt.Fprintf(l.out, "\n%s\n", board.Safe(v.Notice.Text))
 	}
@@ -90,6 +90,8 @@ func (l *plain) step() error {
 		writeRest(l.out, v.Rest)
 	case v.Page != nil:
 		l.say(v.Title, v.Page.Lines)
+	default:
+		l.say(v.Title, []string{"This is shown on a screen only. Escape goes back."})
 	}
 	return l.choose(v.Keys)
 }
@@ -102,11 +104,11 @@ func (l *plain) say(title string, lines []string) {
 	}
 }
 
-// choose takes one of the keys that a place offers; a line without one of them
-// is Enter.
+// choose takes one of the keys that a place offers, by its name; a line without one
+// of them is Enter.
 func (l *plain) choose(keys []session.Hint) error {
 	for _, k := range keys {
-		if k.Key == string(board.Enter) || len(k.Key) == 1 && k.Key >= "a" && k.Key <= "z" {
+		if _, _, chord := board.Symbol(k.Key).Chord(); !chord && canBeNamed(k.Key) {
 			fmt.Fprintf(l.out, "  %s: %s\n", k.Key, k.Does)
 		}
 	}
@@ -123,6 +125,19 @@ func (l *plain) choose(keys []session.Hint) error {
 	l.last = later(l.last, l.practice.env.Now())
 	l.send(session.Key{Symbol: key, At: l.last})
 	return nil
+}
+
+// view is what there is to show. A place that takes keys only after a moment, for
+// fear that they were meant for the one before, has had that moment: lines are
+// not typed by mistake.
+func (l *plain) view() session.View {
+	v := l.model.View()
+	if v.Drill == nil || v.Drill.Over != nil {
+		l.last = l.last.Add(session.Surprise)
+		l.send(session.Tick{At: l.last})
+		v = l.model.View()
+	}
+	return v
 }
 
 // drill shows a drill and grades the line that is typed for it.
@@ -147,6 +162,9 @@ func (l *plain) drill(v session.View) error {
 	fmt.Fprintln(l.out, "  "+verdict(len(w.asked), wrong, took))
 	return nil
 }
+
+// canBeNamed tells whether a key can be chosen by typing its name in a line.
+func canBeNamed(key string) bool { return !strings.ContainsAny(key, " /?") }
 
 // answer gives the model the symbols of a line, spread over the time that it
 // took, and returns what went wrong in words.

@@ -16,8 +16,8 @@ import (
 // yet, layer by layer: the underlay without a picture.
 func (l *plain) tellWhere(d *session.DrillView, w writing) {
 	b := d.Board
-	if d.Keys == nil && d.Block == "probe" {
-		return // unaided
+	if l.planner.kind == drills.Probe {
+		return // typed unaided
 	}
 	seen := map[board.Symbol]bool{}
 	layer := ""
