@@ -32,3 +32,9 @@ func Swaps(in Input) ([]Swap, float64, func(effort float64, p board.Position) fl
 	}
 	return out, t.whole, m.settled
 }
+
+// Expected returns what each stroke is expected to take, in ms.
+func Expected(in Input) func(id int) float64 {
+	w := newWork(in)
+	return func(id int) float64 { return w.expect(id).total() }
+}

@@ -23,8 +23,9 @@ func (e expectation) total() float64 { return e.MS + e.Slips }
 // latencies, as the model has it. The chance of a slip is as uncertain as one
 // seen in so many tries.
 func (w *work) expect(id int) expectation {
-	at := w.at[w.in.Strokes[id].Board]
-	p, l := w.in.Model.Expect(id, at), w.in.Model.Level(id, at)
+	b := w.in.Strokes[id].Board
+	p, l := w.in.Model.Expect(id, w.at[b]), w.in.Model.Level(id, w.at[b])
+	p.MS *= w.form[b].factor
 	ms := (p.MS - 450*l.Err) / (1 + .8*l.Err)
 	e := expectation{MS: ms, Slips: p.MS - ms}
 	slips := (450 + .8*ms) * math.Sqrt(l.Err*(1-l.Err)/(float64(min(l.Tries, 200))+4))

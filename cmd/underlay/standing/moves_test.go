@@ -62,7 +62,7 @@ func cost(t *testing.T, in standing.Input, src string, settled func(float64, boa
 	if b == nil {
 		t.Fatal(found.Err())
 	}
-	sum := 0.0
+	sum, expected := 0.0, standing.Expected(in)
 	for id, s := range in.Strokes {
 		if s.Board != 0 {
 			continue
@@ -73,7 +73,7 @@ func cost(t *testing.T, in standing.Input, src string, settled func(float64, boa
 		}
 		ms := 0.0
 		if st.Layer == b.Layers()[0] && st.Equal(s.Keys) {
-			ms = in.Model.Expect(id, in.Now).MS
+			ms = expected(id)
 		} else {
 			ms = settled(st.Effort, st.Final().Position)
 		}

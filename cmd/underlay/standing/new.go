@@ -11,6 +11,7 @@ import (
 type work struct {
 	in   Input
 	at   [2]time.Time    // when levels are shown for, by board
+	form [2]form         // by board
 	yard scheduler.Point // see yardstick
 }
 
@@ -30,6 +31,7 @@ func newWork(in Input) *work {
 	w := &work{in: in}
 	for b := range in.Boards {
 		w.at[b] = soon(in.Now, in.Tally.c.Sides[b].Last)
+		w.form[b] = w.formOf(b)
 	}
 	w.yard = w.yardstick()
 	return w
@@ -47,7 +49,9 @@ func (w *work) against() string {
 }
 
 // pace is the expected time a stroke on a board.
-func (w *work) pace(b int) scheduler.Point { return w.in.Model.Pace(b, w.at[b]) }
+func (w *work) pace(b int) scheduler.Point {
+	return w.form[b].corrected(w.in.Model.Pace(b, w.at[b]))
+}
 
 // yardstick is what the board being learned is held against: the other board,
 // or its own base layer.
@@ -65,10 +69,10 @@ func (w *work) layersPace() scheduler.Point {
 
 // part is the pace of a part of the board being learned.
 func (w *work) part(of func(Stroke) bool) scheduler.Point {
-	return w.in.Model.PaceOf(w.at[0], func(id int) bool {
+	return w.form[0].corrected(w.in.Model.PaceOf(w.at[0], func(id int) bool {
 		s := w.in.Strokes[id]
 		return s.Board == 0 && !s.Retired && of(s)
-	})
+	}))
 }
 
 // side is one board.
