@@ -27,7 +27,7 @@ type ScanOptions struct {
 	// Languages, if not nil, are the only ones that are counted.
 	Languages []string
 	// Thorough counts tokens in every file. Without it they are counted in the
-	// first 100 files of a language and then in one of 128; symbols, pairs and
+	// first 80 files of a language and then in one of 256; symbols, pairs and
 	// runs are counted in all.
 	Thorough bool
 	// Leave, if not nil, leaves out more files and directories by path.
@@ -85,18 +85,19 @@ func (s *Scan) Add(ctx context.Context, tree fs.FS, dir string) error {
 	if err != nil {
 		return err
 	}
-	files := make(chan found, 256)
+	batches := make(chan []found, 64)
 	var wg sync.WaitGroup
 	for _, w := range s.workers {
-		wg.Go(func() { w.run(ctx, tree, files) })
+		wg.Go(func() { w.run(ctx, tree, batches) })
 	}
-	walk := &walker{ctx: ctx, scan: s, tree: tree, files: files}
+	walk := &walker{ctx: ctx, scan: s, tree: tree, batches: batches}
 	if info.IsDir() {
 		walk.dir(dir, rulesAbove(tree, dir))
 	} else {
 		walk.file(dir, info.Mode().Type())
 	}
-	close(files)
+	walk.send()
+	close(batches)
 	wg.Wait()
 	s.collect()
 	return ctx.Err()
@@ -121,10 +122,11 @@ func readRules(tree fs.FS, dir string, above *ignore.Rules) *ignore.Rules {
 
 // walker finds the files to count, in one goroutine.
 type walker struct {
-	ctx   context.Context
-	scan  *Scan
-	tree  fs.FS
-	files chan<- found
+	ctx     context.Context
+	scan    *Scan
+	tree    fs.FS
+	batches chan<- []found
+	batch   []found // found and not yet sent
 }
 
 // found is a file to count.
@@ -177,11 +179,20 @@ func (w *walker) file(name string, mode fs.FileMode) {
 	case namedGenerated(name):
 		w.scan.Skipped[Generated]++
 	default:
-		select {
-		case w.files <- found{name, lang, w.scan.detailed(lang)}:
-		case <-w.ctx.Done():
+		const files = 16 // a batch: workers wait less for each other than for single files
+		if w.batch = append(w.batch, found{name, lang, w.scan.detailed(lang)}); len(w.batch) == files {
+			w.send()
 		}
 	}
+}
+
+// send hands the batch to a worker.
+func (w *walker) send() {
+	select {
+	case w.batches <- w.batch:
+	case <-w.ctx.Done():
+	}
+	w.batch = nil
 }
 
 // wants tells whether a language is to be counted.
@@ -191,7 +202,7 @@ func (s *Scan) wants(lang *code.Language) bool {
 
 // detailed tells whether the tokens of the next file of a language are counted.
 func (s *Scan) detailed(lang *code.Language) bool {
-	const first, every = 100, 128
+	const first, every = 80, 256
 	n := s.met[lang]
 	s.met[lang]++
 	return s.options.Thorough || n < first || n%every == 0
@@ -214,19 +225,26 @@ type worker struct {
 	troubles []Trouble
 }
 
-func (w *worker) run(ctx context.Context, tree fs.FS, files <-chan found) {
+func (w *worker) run(ctx context.Context, tree fs.FS, batches <-chan []found) {
 	w.skipped = map[Reason]int64{}
-	for f := range files {
-		if ctx.Err() != nil {
-			continue // the walker is waiting for room
+	for batch := range batches {
+		for _, f := range batch {
+			if ctx.Err() != nil {
+				break // go on taking batches: the walker waits for room
+			}
+			w.take(tree, f)
 		}
-		reason, err := w.count(tree, f)
-		if reason != "" {
-			w.skipped[reason]++
-		}
-		if err != nil && len(w.troubles) < maxTroubles {
-			w.troubles = append(w.troubles, Trouble{f.name, reason, err})
-		}
+	}
+}
+
+// take counts one file, or says why not.
+func (w *worker) take(tree fs.FS, f found) {
+	reason, err := w.count(tree, f)
+	if reason != "" {
+		w.skipped[reason]++
+	}
+	if err != nil && len(w.troubles) < maxTroubles {
+		w.troubles = append(w.troubles, Trouble{f.name, reason, err})
 	}
 }
 

@@ -12,8 +12,8 @@ import (
 // a time.
 type strokes struct {
 	*alphabet
-	recent  []uint32 // by two bytes in a row, the first lowest
-	follows []uint64 // the same, of earlier sources
+	recent  *[1 << 16]uint32 // by two bytes in a row, the first lowest
+	follows []uint64         // the same, of earlier sources
 	runes   map[rune]uint64
 	runs
 }
@@ -21,7 +21,7 @@ type strokes struct {
 const blockBytes = 64
 
 func newStrokes(a *alphabet) *strokes {
-	return &strokes{alphabet: a, recent: make([]uint32, 1<<16), follows: make([]uint64, 1<<16), runes: map[rune]uint64{}, runs: newRuns()}
+	return &strokes{alphabet: a, recent: new([1 << 16]uint32), follows: make([]uint64, 1<<16), runes: map[rune]uint64{}, runs: newRuns()}
 }
 
 // add counts the first n bytes of a view, after which there is the padding.
@@ -42,7 +42,7 @@ func (s *strokes) add(view []byte, n int) {
 			foreign |= word
 			marks |= gathered(marksIn(word)) << i
 			breaks |= gathered(breaksIn(word)) << i
-			s.pairsOf(word, block[i+wordBytes])
+			pairsOf(s.recent, word, block[i+wordBytes])
 		}
 		if over := at + blockBytes - n; over >= 0 {
 			s.takeBack(view, n, at+blockBytes)
@@ -63,8 +63,7 @@ func (s *strokes) add(view []byte, n int) {
 }
 
 // pairsOf counts what follows what in the eight bytes of a word and next.
-func (s *strokes) pairsOf(word uint64, next byte) {
-	recent := (*[1 << 16]uint32)(s.recent)
+func pairsOf(recent *[1 << 16]uint32, word uint64, next byte) {
 	recent[uint16(word)]++
 	recent[uint16(word>>8)]++
 	recent[uint16(word>>16)]++
