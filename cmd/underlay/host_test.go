@@ -145,16 +145,16 @@ func TestOwnLinesLoseTheirOrder(t *testing.T) {
 	if len(got) != 1 || !got[0].Unordered || got[0].Kind != "own" {
 		t.Fatalf("journal: %+v", got)
 	}
-	text := ""
+	var text strings.Builder
 	for _, k := range got[0].Keys {
 		if r, ok := board.Symbol(k.Symbol).Rune(); ok {
-			text += string(r)
+			text.WriteString(string(r))
 		}
 		if k.Flags.Has(journal.Repair) {
 			t.Errorf("%+v", k)
 		}
 	}
-	if strings.Contains(text, "zebra") || strings.Contains(text, "lantern") || len(strip(text)) != len(strip("zebra = lantern + quilt;")) {
-		t.Errorf("%q is on the journal as %q", prompt, text)
+	if strings.Contains(text.String(), "zebra") || strings.Contains(text.String(), "lantern") || len(strip(text.String())) != len(strip("zebra = lantern + quilt;")) {
+		t.Errorf("%q is on the journal as %q", prompt, text.String())
 	}
 }

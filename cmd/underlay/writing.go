@@ -166,14 +166,15 @@ func verdict(strokes int, wrong []string, took time.Duration) string {
 		return head + ", all right."
 	}
 	seen := map[string]bool{}
-	text := head + fmt.Sprintf(", %d wrong:", len(wrong))
+	var text strings.Builder
+	text.WriteString(head + fmt.Sprintf(", %d wrong:", len(wrong)))
 	for _, s := range wrong {
 		if !seen[s] {
 			seen[s] = true
-			text += "\n    " + board.Safe(s)
+			text.WriteString("\n    " + board.Safe(s))
 		}
 	}
-	return text
+	return text.String()
 }
 
 // writeRest tells how a sitting or a part of it went.

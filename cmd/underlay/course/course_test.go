@@ -3,6 +3,7 @@ package course
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"underlay/corpus"
@@ -120,12 +121,12 @@ func TestDrillAsksForTheExercise(t *testing.T) {
 			}
 			e.Items = append(e.Items, id)
 		}
-		got := ""
+		var got strings.Builder
 		for _, k := range c.Drill(e).Keys {
-			got += string(k.Symbol)
+			got.WriteString(string(k.Symbol))
 		}
-		if got != text {
-			t.Errorf("asked for %q, drilled %q", text, got)
+		if got.String() != text {
+			t.Errorf("asked for %q, drilled %q", text, got.String())
 		}
 	}
 }

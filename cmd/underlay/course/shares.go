@@ -51,7 +51,6 @@ func (s *strokes) even(b, n int) {
 // follow what is common.
 func (s *strokes) setSwitches(b int, mix *corpus.Table) {
 	byClass := s.layersByClass(b)
-	type sum struct{ all, same map[int]float64 }
 	before := map[string]map[string]float64{} // class -> class before it -> count
 	pairs := mix.Counts(corpus.Pair)
 	for _, pair := range slices.Sorted(maps.Keys(pairs)) {

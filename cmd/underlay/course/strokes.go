@@ -1,6 +1,8 @@
 package course
 
 import (
+	"slices"
+
 	"underlay/corpus"
 	"underlay/drills"
 	"underlay/drills/board"
@@ -93,10 +95,8 @@ func (l layers) number(b *board.Board, st board.Stroke) int {
 // or a key that a terminal receives; other characters and chords only where
 // the work has them.
 func asked(b *board.Board, s board.Symbol, mix *corpus.Table, keeps []board.Symbol) bool {
-	for _, k := range keeps {
-		if k == s {
-			return false
-		}
+	if slices.Contains(keeps, s) {
+		return false
 	}
 	if unseen(s) {
 		return askedUnseen(b, s)
