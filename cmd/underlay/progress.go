@@ -77,7 +77,7 @@ func (e *Env) progress(f progressFlags) error {
 	}
 	switch {
 	case f.json:
-		return e.json(s)
+		return e.json(s.Rounded())
 	case f.page != "":
 		return e.written("page", f.page, func(w io.Writer) error { return report.Page(w, s, learned) })
 	}

@@ -2,6 +2,8 @@ package standing
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"time"
 
 	"underlay/scheduler"
@@ -134,8 +136,8 @@ func (w *work) inHand(id int) InHand {
 func (w *work) notes() []string {
 	var out []string
 	c := &w.in.Tally.c
-	if c.Passed > 0 {
-		out = append(out, fmt.Sprintf("%d drills were typed on other boards than these; they are not counted", c.Passed))
+	for _, name := range slices.Sorted(maps.Keys(c.Passed)) {
+		out = append(out, fmt.Sprintf("%d drills on %q are not counted, it is none of these boards; if one of them has only a new name, give its file the old one again", c.Passed[name], name))
 	}
 	if c.SetBack > 0 {
 		out = append(out, fmt.Sprintf("the clock went back by more than an hour %s; days are as the clock told them", times(c.SetBack)))

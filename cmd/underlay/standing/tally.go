@@ -29,7 +29,7 @@ type Find interface {
 }
 
 // countsVersion is that of the form in which counts are stored.
-const countsVersion = 1
+const countsVersion = 2
 
 // counts is what a tally keeps. Fields are exported for their encoding.
 type counts struct {
@@ -41,8 +41,8 @@ type counts struct {
 	Slips   slipCount
 	Probes  [2][]probeCount
 	Upkeep  upkeepCount
-	Passed  int // drills on a board that is none of ours
-	SetBack int // times that the clock went back by more than an hour
+	Passed  map[string]int // drills on boards that are none of ours, by the board's name
+	SetBack int            // times that the clock went back by more than an hour
 }
 
 // sideCount is what is counted of one board.
@@ -65,7 +65,10 @@ func NewTally(find Find, model Model, strokes []Stroke) *Tally {
 func (t *Tally) Add(d journal.Drill) {
 	b, ok := t.find.Board(d)
 	if !ok || b < 0 || b > 1 {
-		t.c.Passed++
+		if t.c.Passed == nil {
+			t.c.Passed = map[string]int{}
+		}
+		t.c.Passed[d.Board]++
 		return
 	}
 	on := dateOf(d.At)
