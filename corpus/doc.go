@@ -12,6 +12,10 @@
 // but a comment is not there. What was left out parts its neighbours: the two
 // quotes of a string with a body are no pair.
 //
+// Symbols, pairs and runs are counted in all files. The other sections, which
+// make lines that look like the language's, are counted in all files of an
+// embedded table, and of a large scan in a part of them, which a note tells.
+//
 // # The format of a table
 //
 // A table is a text in UTF-8 with lines that end in a line feed; fields are
@@ -32,7 +36,7 @@
 // else belongs to the section above it. The section part begins the table of
 // one language and says what was counted, one property a line:
 //
-//	language NAME                               as in Languages; may be absent
+//	language NAME                               as in package code; may be absent
 //	files N, bytes N, lines N                   of source, as read
 //	weight SHARE                                see Table.Weight
 //	source NAME VERSION LICENCE FILES BYTES     a package that was counted

@@ -52,7 +52,7 @@ const (
 	Triple    Section = "triple"  // three symbols in a row, by class
 	Letter    Section = "letter"  // two letters in a row in a word of a name, lower case; " e" begins a word, "e " ends one
 	Run       Section = "run"     // the hundred commonest runs of marks: ":=", ")."
-	Sits      Section = "sits"    // mark, and what is on its two sides: w letter or digit, s space, m mark, e edge of the line; "(", "wm"
+	Sits      Section = "sits"    // mark, and what is on its two sides: w letter or digit, s space, m mark, b body of a literal, e edge of the line; "(", "wm"
 	Word      Section = "word"    // the language's own words: "return"
 	Name      Section = "name"    // names that many files use, of at most 8 characters: "err"
 	Length    Section = "length"  // words of names by form and number of letters: "a", "3"; forms a, A, Aa; 20 is 20 or more
