@@ -112,7 +112,9 @@ func (s *Scan) detailed(lang *code.Language) bool {
 // skip counts what is skipped and keeps its name.
 func (s *Scan) skip(t Trouble) {
 	s.Skipped[t.Reason]++
-	s.Troubles = append(s.Troubles, t)
+	if len(s.Troubles) < maxTroubles {
+		s.Troubles = append(s.Troubles, t)
+	}
 }
 
 // collect takes over what the workers have counted, but for the counts.

@@ -141,27 +141,33 @@ func (p *pattern) match(base, below string, isDir bool) bool {
 }
 
 // matchParts matches names one by one; "**" stands for any number of them, at
-// the end for at least one.
+// the end for at least one. After a mismatch only the last "**" has to take one
+// name more, so that the time is that of parts times names at most.
 func matchParts(parts, names []string) bool {
-	for len(parts) > 0 && parts[0] != "**" {
-		if len(names) == 0 {
+	i, j := 0, 0
+	many, taken := -1, 0 // the last "**", and where what it stands for ends
+	for j < len(names) {
+		switch {
+		case i < len(parts) && parts[i] == "**":
+			if i == len(parts)-1 {
+				return true
+			}
+			many, taken = i, j
+			i++
+		case i < len(parts) && matchName(parts[i], names[j]):
+			i++
+			j++
+		case many >= 0:
+			taken++
+			i, j = many+1, taken
+		default:
 			return false
 		}
-		if ok, _ := path.Match(parts[0], names[0]); !ok {
-			return false
-		}
-		parts, names = parts[1:], names[1:]
 	}
-	if len(parts) == 0 {
-		return len(names) == 0
-	}
-	if len(parts) == 1 {
-		return len(names) > 0
-	}
-	for i := range names {
-		if matchParts(parts[1:], names[i:]) {
-			return true
-		}
-	}
-	return false
+	return i == len(parts)
+}
+
+func matchName(pattern, name string) bool {
+	ok, _ := path.Match(pattern, name) // parse has refused malformed ones
+	return ok
 }

@@ -19,7 +19,7 @@ func tree() map[string]string {
 		".gitignore": strings.Join([]string{
 			"# comment", "", "*.o", "/build", "out/", "doc/*.txt", "!keep.o", "a/**/z", "**/deep", "logs/**",
 			`\#hash`, `\!bang`, "sp\\ ", "trail   ", "[abc].x", "[!abc].y", "q?.z", "x**y", "lib/", "!lib/in", "/*.top", "b/*/c",
-			"*.[oa]x", "foo/*", "!foo/bar", "nested/**/", "bad[", "CRLF.txt\r", "**/two/three", "only/",
+			"*.[oa]x", "foo/*", "!foo/bar", "nested/**/", "h/**/i/**/j", "bad[", "CRLF.txt\r", "**/two/three", "only/",
 		}, "\n"),
 		"sub/.gitignore":        "!*.o\n*.keep\n/rooted\nmore/*.m\n",
 		"white/.gitignore":      "*\n!*.*\n!*/\n!plain\n",
@@ -28,7 +28,7 @@ func tree() map[string]string {
 	for name := range strings.FieldsSeq(`x.o keep.o build/a.c sub/build/a.c out/f.c sub/out/g.c out.c doc/a.txt doc/in/a.txt a/z/f.c a/b/z/f.c a/b/c/z/f.c
 		deep/f.c m/n/deep/f.c logs/f.c logs/in/f.c #hash.c !bang.c a.x d.x a.y d.y qq.z q.z xay.c x/y.c lib/in/f.c t.top sub/t.top b/x/c/f.c b/x/y/c/f.c
 		r.ox r.ax r.bx foo/bar/f.c foo/baz/f.c nested/f.c nested/in/f.c sub/x.o sub/y.keep sub/rooted/f.c sub/in/rooted/f.c sub/more/f.m sub/more/in/f.m
-		sub/deeper/x.o sub/deeper/special.o sub/deeper/z.keep CRLF.txt two/three/f.c in/two/three/f.c only sub/only/f.c white/plain white/other white/a.c white/in/other white/in/a.c white/in/plain white/a.o`) {
+		sub/deeper/x.o sub/deeper/special.o sub/deeper/z.keep CRLF.txt two/three/f.c in/two/three/f.c h/i/j/f.c h/x/i/j h/i/x/i/y/j h/j h/i/z only sub/only/f.c white/plain white/other white/a.c white/in/other white/in/a.c white/in/plain white/a.o`) {
 		files[name] = "x"
 	}
 	files["sp /f.c"], files["trail/f.c"] = "x", "x"
