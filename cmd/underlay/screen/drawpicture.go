@@ -18,12 +18,18 @@ func (p *page) picture(b *board.Board, caps []session.Cap, top, bottom int) bool
 		return false
 	}
 	x0, y0 := (p.w-l.w)/2, top+min(2, max(0, (bottom-top-l.h)/2))
-	for i := range caps {
-		r := l.rects[i]
-		p.cap(x0+r.x, y0+r.y, r.w, l.scale, &caps[i])
+	for _, loud := range []bool{false, true} { // what stands out is drawn over the rest
+		for i := range caps {
+			if r := l.rects[i]; loud == standsOut(caps[i].Mark) {
+				p.cap(x0+r.x, y0+r.y, r.w, l.scale, &caps[i])
+			}
+		}
 	}
 	return true
 }
+
+// standsOut tells whether a key is part of the stroke that is asked for.
+func standsOut(m session.Mark) bool { return m == session.Here || m == session.Hold }
 
 // cap draws one key, w cells wide.
 func (p *page) cap(x, y, w int, s scale, c *session.Cap) {
@@ -40,7 +46,12 @@ func (p *page) cap(x, y, w int, s scale, c *session.Cap) {
 	case session.Never:
 		shut = "!"
 	case session.Unseen:
-		open, shut = "(", ")"
+		if cells(text)+2 <= w {
+			open, shut = "(", ")"
+		}
+	}
+	if standsOut(c.Mark) {
+		w = max(w, cells(text)+2)
 	}
 	if text == "" && c.Mark != session.Here && c.Mark != session.Hold {
 		return

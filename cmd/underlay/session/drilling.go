@@ -193,7 +193,7 @@ func (d *drilling) spend(m *Model) {
 // close goes on after the last stroke of the drill.
 func (d *drilling) close(m *Model) {
 	d.record(m)
-	if next := d.stage.next(); next != stageOver {
+	if next := d.stage.next(d.task); next != stageOver {
 		d.stage = next
 		d.open(m)
 		return

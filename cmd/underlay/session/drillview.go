@@ -32,8 +32,11 @@ func (d *drilling) show(m *Model, v *View) {
 }
 
 func (d *drilling) title() string {
-	if d.stage == stageShow {
+	switch d.stage {
+	case stageShow:
 		return string(scheduler.NewStrokes) + ": shown first"
+	case stageAlone:
+		return string(scheduler.NewStrokes) + ": alone"
 	}
 	return string(d.task.Block)
 }

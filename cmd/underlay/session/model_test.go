@@ -190,7 +190,7 @@ func TestPatienceSuitsThePerson(t *testing.T) {
 
 func TestUnmetIsShownFirst(t *testing.T) {
 	b := trialBoard(t)
-	p := one(t, session.Task{Block: scheduler.NewStrokes, Drill: sessiontest.Drill(b, drills.Position, "^", "~", "^"), Wanted: []board.Symbol{"^", "~"}, Unmet: true})
+	p := one(t, session.Task{Block: scheduler.NewStrokes, Drill: sessiontest.Drill(b, drills.Position, "^", "a", "~"), Wanted: []board.Symbol{"^", "~"}, Unmet: true})
 	p.Known = sessiontest.Standing(scheduler.Unmet, 900)
 	x := start(t, p)
 	x.press(board.Enter)
@@ -199,9 +199,11 @@ func TestUnmetIsShownFirst(t *testing.T) {
 		t.Errorf("shown: %d strokes, in words %q", len(v.Prompt), v.Target.Words)
 	}
 	x.text("^~")
+	x.title("new: alone")
+	x.text("^^~~^~^~")
 	x.title("new")
-	x.text("^~^")
-	if len(x.saved) != 2 || len(x.saved[0].Keys) != 2 || len(x.saved[1].Keys) != 3 {
+	x.text("^a~")
+	if len(x.saved) != 3 || len(x.saved[0].Keys) != 2 || len(x.saved[1].Keys) != 8 || len(x.saved[2].Keys) != 3 {
 		t.Fatalf("recorded %+v", x.saved)
 	}
 	for _, k := range x.saved[0].Keys {

@@ -1,10 +1,12 @@
 package session
 
 import (
+	"strings"
 	"unicode"
 
 	"golang.org/x/text/width"
 
+	"underlay/drills"
 	"underlay/drills/board"
 )
 
@@ -15,6 +17,9 @@ func label(s board.Symbol) string {
 			return safe(string(s)) + "  " + n
 		}
 		return n
+	}
+	if _, ok := s.Rune(); !ok && strings.HasPrefix(string(s), "<") {
+		return safe(drills.KeyName(s)) // a key that no program sees
 	}
 	return safe(string(s))
 }
