@@ -77,7 +77,7 @@ func (c *counter) table(name string) *Table {
 	c.strokes.put(t, c.raw)
 	c.tokens.put(t)
 	if n := c.tokens.files; n > 0 && n < c.files {
-		t.Notes = append(t.Notes, fmt.Sprintf("triples, words, names and lines are those of %d of the %d files", n, c.files))
+		t.Notes = append(t.Notes, fmt.Sprintf("%s: triples, words, names and lines are those of %d of the %d files", t.Language, n, c.files))
 	}
 	t.Trim(limits())
 	return t

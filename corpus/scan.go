@@ -20,8 +20,8 @@ type ScanOptions struct {
 	// Languages, if not nil, are the only ones that are counted.
 	Languages []string
 	// Thorough counts tokens in every file. Without it they are counted in the
-	// first 80 files of a language and then in one of 256; symbols, pairs and
-	// runs are counted in all.
+	// first 40 files of a language, in one of 8 up to the 640th, and then in
+	// one of 64; symbols, pairs and runs are counted in all.
 	Thorough bool
 	// Leave, if not nil, leaves out more files and directories by path.
 	Leave func(name string, isDir bool) bool
@@ -103,10 +103,9 @@ func (s *Scan) wants(lang *code.Language) bool {
 
 // detailed tells whether the tokens of the next file of a language are counted.
 func (s *Scan) detailed(lang *code.Language) bool {
-	const first, every = 80, 256
 	n := s.met[lang]
 	s.met[lang]++
-	return s.options.Thorough || n < first || n%every == 0
+	return s.options.Thorough || n < 40 || n < 640 && n%8 == 0 || n%64 == 0
 }
 
 // skip counts what is skipped and keeps its name.

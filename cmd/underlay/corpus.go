@@ -82,7 +82,7 @@ func languagesOf(t *corpus.Table) []string {
 	slices.SortStableFunc(leaves, func(a, b corpus.Part) int { return compareDown(a.Weight, b.Weight) })
 	out := []string{}
 	for _, p := range leaves {
-		if p.Table.Language != "" {
+		if p.Table.Language != "" && !slices.Contains(out, p.Table.Language) {
 			out = append(out, p.Table.Language)
 		}
 	}
