@@ -26,8 +26,15 @@ day, what costs you most, whether a key had better be moved, and whether the
 other board fades. Ranges hold what is expected four times of five.
 
 With --page all of it is written as one file for a browser, with pictures of
-the layers. With --csv the journal is written as a table with a row a stroke
-and day.`,
+the layers; it needs nothing else and fetches nothing.
+
+With --csv a row is written for each stroke and day: date, board, symbol, stroke,
+tries, slips, timed_tries (right, unaided, not the first of a line), median_ms (of
+these), first_ms (the day's first try, where it was right and unaided), minutes.
+
+With --json: {"at", "boards", "readiness", "holds_back", "days", "slips", "moves",
+"upkeep", "notes"}. Times are in ms, shares from 0 to 1, and a figure with a range
+is {"value", "lo", "hi"}; what is not known yet says what it "needs".`,
 		Example: `  underlay progress
   underlay progress --moves
   underlay progress --page progress.html`,

@@ -14,7 +14,7 @@ import (
 
 const (
 	probesKept  = 40                  // of a board, the latest
-	probesTold  = 12                  // pairs, the latest
+	probesTold  = 6                   // pairs, the latest: older ones are from when less was known
 	probeWithin = 21 * 24 * time.Hour // between the two lines of a pair
 	// probeNoise is the standard deviation of ln ms of a minute of probe,
 	// presumed until enough pairs tell their own; own simulations.

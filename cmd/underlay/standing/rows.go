@@ -2,6 +2,7 @@ package standing
 
 import (
 	"cmp"
+	"iter"
 	"slices"
 
 	"underlay/scheduler/journal"
@@ -22,42 +23,56 @@ type Row struct {
 }
 
 // Rows collects what was typed by stroke and day, whatever the board. It takes
-// drills in any order of days.
+// drills in any order of days. Five years fit into some tens of megabytes.
 type Rows struct {
-	cells map[rowKey]*rowCell
-	names map[string]string // one copy of each word
+	cells   []rowCell
+	places  map[rowPlace]int32 // index in cells
+	strokes []strokeName
+	numbers map[strokeName]int32 // index in strokes
 }
 
-type rowKey struct {
-	date                  date
-	board, symbol, stroke string
+type strokeName struct{ board, symbol, stroke string }
+
+type rowPlace struct {
+	date   date
+	stroke int32
 }
 
 type rowCell struct {
-	tries, slips int
+	rowPlace
+	tries, slips int32
+	first        float32
 	worked       float64
 	ms           []float32
-	first        float32
 }
 
 // Add counts a drill.
 func (r *Rows) Add(d journal.Drill) {
-	if r.cells == nil {
-		r.cells, r.names = map[rowKey]*rowCell{}, map[string]string{}
-	}
 	on := dateOf(d.At)
 	for i, k := range d.Keys {
-		if k.Flags.Has(journal.Repair) {
-			continue
+		if !k.Flags.Has(journal.Repair) {
+			r.cell(on, strokeName{d.Board, k.Symbol, k.Stroke}).add(k, d.Unordered && again(d.Keys, i))
 		}
-		key := rowKey{on, r.name(d.Board), r.name(k.Symbol), r.name(k.Stroke)}
-		c := r.cells[key]
-		if c == nil {
-			c = &rowCell{}
-			r.cells[key] = c
-		}
-		c.add(k, d.Unordered && again(d.Keys, i))
 	}
+}
+
+// cell finds or makes the cell of a stroke and day.
+func (r *Rows) cell(on date, name strokeName) *rowCell {
+	if r.places == nil {
+		r.places, r.numbers = map[rowPlace]int32{}, map[strokeName]int32{}
+	}
+	n, ok := r.numbers[name]
+	if !ok {
+		n = int32(len(r.strokes))
+		r.strokes, r.numbers[name] = append(r.strokes, name), n
+	}
+	at := rowPlace{on, n}
+	i, ok := r.places[at]
+	if !ok {
+		i = int32(len(r.cells))
+		r.cells, r.places[at] = append(r.cells, rowCell{rowPlace: at}), i
+	}
+	return &r.cells[i]
 }
 
 func (c *rowCell) add(k journal.Key, unclear bool) {
@@ -75,28 +90,29 @@ func (c *rowCell) add(k journal.Key, unclear bool) {
 	}
 }
 
-func (r *Rows) name(s string) string {
-	if n, ok := r.names[s]; ok {
-		return n
+// All yields the rows by day, board, symbol and stroke. Nothing can be added
+// meanwhile.
+func (r *Rows) All() iter.Seq[Row] {
+	return func(yield func(Row) bool) {
+		order := make([]int32, len(r.cells))
+		for i := range order {
+			order[i] = int32(i)
+		}
+		slices.SortFunc(order, func(i, j int32) int {
+			a, b := r.cells[i], r.cells[j]
+			n, m := r.strokes[a.stroke], r.strokes[b.stroke]
+			return cmp.Or(cmp.Compare(a.date, b.date), cmp.Compare(n.board, m.board), cmp.Compare(n.symbol, m.symbol), cmp.Compare(n.stroke, m.stroke))
+		})
+		for _, i := range order {
+			if !yield(r.row(r.cells[i])) {
+				return
+			}
+		}
 	}
-	r.names[s] = s
-	return s
 }
 
-// All returns the rows by day, board, symbol and stroke.
-func (r *Rows) All() []Row {
-	keys := make([]rowKey, 0, len(r.cells))
-	for k := range r.cells {
-		keys = append(keys, k)
-	}
-	slices.SortFunc(keys, func(a, b rowKey) int {
-		return cmp.Or(cmp.Compare(a.date, b.date), cmp.Compare(a.board, b.board), cmp.Compare(a.symbol, b.symbol), cmp.Compare(a.stroke, b.stroke))
-	})
-	out := make([]Row, 0, len(keys))
-	for _, k := range keys {
-		c := r.cells[k]
-		out = append(out, Row{Date: k.date.String(), Board: k.board, Symbol: k.symbol, Stroke: k.stroke, Tries: c.tries, Slips: c.slips,
-			Timed: len(c.ms), MedianMS: median(c.ms), FirstMS: float64(c.first), Minutes: c.worked / 60000})
-	}
-	return out
+func (r *Rows) row(c rowCell) Row {
+	name := r.strokes[c.stroke]
+	return Row{Date: c.date.String(), Board: name.board, Symbol: name.symbol, Stroke: name.stroke, Tries: int(c.tries), Slips: int(c.slips),
+		Timed: len(c.ms), MedianMS: median(c.ms), FirstMS: float64(c.first), Minutes: c.worked / 60000}
 }

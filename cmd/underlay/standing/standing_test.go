@@ -144,7 +144,7 @@ func TestDaysAgreeWithRows(t *testing.T) {
 		minutes      float64
 	}
 	want := map[[2]string]total{}
-	for _, r := range rows.All() {
+	for r := range rows.All() {
 		w := want[[2]string{r.Date, r.Board}]
 		want[[2]string{r.Date, r.Board}] = total{w.tries + r.Tries, w.slips + r.Slips, w.minutes + r.Minutes}
 	}
