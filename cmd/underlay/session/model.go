@@ -159,10 +159,7 @@ const overnight = 30 * time.Minute
 
 // pass lets time pass and tells whether so much did that the sitting is over.
 func (m *Model) pass(at time.Time) bool {
-	gap := at.Round(0).Sub(m.now.Round(0))
-	if gap < 0 {
-		gap = 0
-	}
+	gap := max(at.Round(0).Sub(m.now.Round(0)), 0)
 	m.now = at
 	if gap > overnight && m.sitting.running {
 		m.endSitting("That was a long break, so the sitting ended where you left it.")

@@ -42,7 +42,7 @@ func rowsOf(lines []string, width int) int {
 	for _, l := range lines {
 		x := 0
 		n++
-		for _, w := range strings.Fields(l) {
+		for w := range strings.FieldsSeq(l) {
 			if x += len([]rune(w)) + 1; x > width+1 {
 				x, n = len([]rune(w))+1, n+1
 			}
