@@ -185,9 +185,6 @@ func (m *Model) place() place { return m.places[len(m.places)-1] }
 // push goes to a place from which back returns.
 func (m *Model) push(p place) { m.places = append(m.places, p) }
 
-// replace goes to a place in place of the present one.
-func (m *Model) replace(p place) { m.places[len(m.places)-1] = p }
-
 // back returns to where the present place was entered from.
 func (m *Model) back() {
 	if len(m.places) > 1 {
