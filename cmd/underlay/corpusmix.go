@@ -124,6 +124,9 @@ func parseMix(args []string) (map[string]float64, error) {
 				return nil, misuse("corpus mix: the weight in %q is no number above 0", arg).hinted("write it as in go=3")
 			}
 		}
+		if name == "" {
+			return nil, misuse("corpus mix: there is no name in %q", arg).hinted("write it as in go=3")
+		}
 		if _, twice := mix[name]; twice {
 			return nil, misuse("corpus mix: %q is named twice", name)
 		}

@@ -69,6 +69,9 @@ func (e *Env) scan(dirs []string, w scanWish) error {
 	if err := checkTableName(w.name); err != nil {
 		return err
 	}
+	if w.name == keysTable {
+		return misuse("corpus scan: the table %q is for the strokes that no text shows", w.name).hinted("choose another --name")
+	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
 	progress := &corpus.Progress{}
@@ -279,6 +282,9 @@ func (e *Env) keepTable(t *corpus.Table, told bool) error {
 	}
 	if told {
 		fmt.Fprintf(e.Stdout, "\nkept as the table %q in %s\n", t.Name, safe(file))
+		if t.Name != keysTable && slices.Contains(corpus.Embedded(), t.Name) {
+			fmt.Fprintln(e.Stdout, "it is used in place of the one that comes with the program; delete the file to have that back")
+		}
 		e.tellUse(t.Name)
 	}
 	return nil
