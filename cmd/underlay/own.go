@@ -1,6 +1,8 @@
 package main
 
 import (
+	"errors"
+	"io"
 	"io/fs"
 	"math/rand/v2"
 	"os"
@@ -20,7 +22,8 @@ const (
 	ownFiles    = 24
 	ownFileSize = 256 << 10
 	ownLines    = 240
-	ownLooked   = 4000 // entries of directories looked at
+	ownLooked   = 4000    // entries of directories looked at
+	ownRead     = 4 << 20 // bytes of a file that is named itself
 )
 
 // ownLines reads lines of the user's own code for the board. The first named
@@ -30,17 +33,11 @@ func (e *Env) ownLines(paths []string, named int, b *board.Board, keeps []board.
 	draw := rand.New(rand.NewPCG(seed, 7))
 	var files []string
 	for i, from := range paths {
-		from, err := e.home(from)
-		if err == nil {
-			_, err = os.Stat(from)
+		found, err := e.filesAt(from)
+		if err != nil && i < named {
+			return nil, misuse("%w", tried("read lines from", from, err))
 		}
-		if err != nil {
-			if i < named {
-				return nil, misuse("%w", tried("read lines from", from, err))
-			}
-			continue
-		}
-		files = append(files, sourceFiles(from)...)
+		files = append(files, found...)
 	}
 	draw.Shuffle(len(files), func(i, j int) { files[i], files[j] = files[j], files[i] })
 	var out []drills.Drill
@@ -58,21 +55,36 @@ func (e *Env) ownLines(paths []string, named int, b *board.Board, keeps []board.
 	return out[:min(ownLines, len(out))], nil
 }
 
+// filesAt lists the source files at a path of the user's.
+func (e *Env) filesAt(from string) ([]string, error) {
+	from, err := e.home(from)
+	if err != nil {
+		return nil, err
+	}
+	info, err := os.Stat(from)
+	switch {
+	case err != nil:
+		return nil, err
+	case info.IsDir():
+		return sourceFiles(from), nil
+	case !info.Mode().IsRegular(): // reading it might never end
+		return nil, errors.New("neither a file nor a directory")
+	}
+	return []string{from}, nil
+}
+
 func linesOf(file string, b *board.Board, keeps []board.Symbol) ([]drills.Drill, error) {
 	f, err := os.Open(file)
 	if err != nil {
 		return nil, err
 	}
 	defer f.Close()
-	return drills.Own(f, b, drills.Options{Keeps: keeps})
+	return drills.Own(io.LimitReader(f, ownRead), b, drills.Options{Keeps: keeps})
 }
 
-// sourceFiles lists source files at a path: itself, or what lies below it by
-// its .gitignore files, in the order of their names.
+// sourceFiles lists the source files below a directory, by its .gitignore files,
+// in the order of their names.
 func sourceFiles(root string) []string {
-	if info, err := os.Stat(root); err != nil || !info.IsDir() {
-		return []string{root}
-	}
 	s := &sources{tree: os.DirFS(root), languages: code.All()}
 	s.dir(".", nil)
 	for i, name := range s.files {
