@@ -216,3 +216,17 @@ func TestPageForAssistiveTechnology(t *testing.T) {
 		b.shoot(name)
 	}
 }
+
+// Where model and probes disagree both are shown, and that they do.
+func TestPageShowsDisagreement(t *testing.T) {
+	s := practised(t, "split-38", "ansi-61")
+	s.Readiness.Share, s.Readiness.Disagree = standing.Range{Value: .62, Lo: .6, Hi: .64}, true
+	s.Readiness.Probe.Share = standing.Range{Value: .91, Lo: .88, Hi: .94}
+	for name, text := range map[string]string{"page": pageOf(t, s), "text": strings.Join(Text(s, 80), "\n")} {
+		for _, want := range []string{"62 % (60 to 64 %)", "91 % (88 to 94 %)", "disagree"} {
+			if !strings.Contains(text, want) {
+				t.Errorf("no %q in the %s", want, name)
+			}
+		}
+	}
+}

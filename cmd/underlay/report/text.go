@@ -131,6 +131,11 @@ func (t *text) curve() {
 		return
 	}
 	const height, margin = 4, 13
+	if len(days) == 1 {
+		t.today(days[0])
+		t.add("")
+		return
+	}
 	c := newCurve(days, t.width-margin-1, height)
 	b := t.learned()
 	t.add(" %s%s", pad("by day", margin-1), fmt.Sprintf("expected ms a stroke; %s steady, %s of all use", count(b.States.Steady, "stroke", "strokes"), percent(b.States.SteadyUse)))
@@ -176,10 +181,10 @@ func (t *text) holdsBack() {
 	for i := range min(4, max(len(strokes), len(groups))) {
 		var left, other string
 		if i < len(strokes) && strokes[i].MS.Value > 0 {
-			left = t.cost(strokes[i], strokes[0].MS.Value, 12, 9)
+			left = t.cost(strokes[i], strokes[0].MS.Value, 11, 9, 6)
 		}
 		if wide && i < len(groups) {
-			other = t.cost(groups[i], most, 18, 6)
+			other = t.cost(groups[i], most, 15, 7, 7)
 		}
 		if left+other != "" {
 			t.add("   %s  %s", pad(left, 36), other)
@@ -200,8 +205,10 @@ func topGroups(h standing.HoldsBack) []standing.Cost {
 	return out
 }
 
-func (t *text) cost(c standing.Cost, max float64, name, width int) string {
-	return fmt.Sprintf("%s %s %s %s", pad(symbol(board.Symbol(c.Name)), name), pad(bar(c.MS.Value, max, width), width), right(whole(c.MS.Value), 6), string(c.Sure))
+// cost is a name, a bar and a number, in columns of some cells, and how sure it is.
+func (t *text) cost(c standing.Cost, max float64, name, width, number int) string {
+	called := strings.TrimSuffix(symbol(board.Symbol(c.Name)), " finger")
+	return fmt.Sprintf("%s %s %s %s", pad(called, name), pad(bar(c.MS.Value, max, width), width), right(whole(c.MS.Value), number), string(c.Sure))
 }
 
 func (t *text) foot() {

@@ -83,3 +83,40 @@ func TestStudentT(t *testing.T) {
 		}
 	}
 }
+
+// Model and probes disagree where they differ by more than a tenth and by more
+// than their noise.
+func TestApart(t *testing.T) {
+	for _, c := range []struct {
+		a, b Range
+		want bool
+	}{
+		{Range{.8, .78, .82}, Range{1, .97, 1.03}, true},
+		{Range{.8, .78, .82}, Range{.86, .85, .87}, false},
+		{Range{.8, .6, 1.07}, Range{1, .8, 1.25}, false},
+		{Range{1, .97, 1.03}, Range{.8, .78, .82}, true},
+	} {
+		if got := apart(c.a, c.b); got != c.want {
+			t.Errorf("%v and %v: apart is %v", c.a, c.b, got)
+		}
+	}
+}
+
+// The board being learned is the faster one from the day on which it stays so;
+// a day without the other board takes that one's last figure.
+func TestSince(t *testing.T) {
+	day := func(date string, learned bool, ms float64) Day {
+		return Day{Date: date, Learned: learned, LatencyMS: Range{Value: ms}}
+	}
+	days := []Day{
+		day("2026-09-01", true, 500), day("2026-09-01", false, 300),
+		day("2026-09-02", true, 290), day("2026-09-03", true, 310),
+		day("2026-09-04", true, 295), day("2026-09-05", true, 280), day("2026-09-05", false, 310),
+	}
+	if got := since(days); got != "2026-09-04" {
+		t.Errorf("faster since %q, want 2026-09-04", got)
+	}
+	if got := since(days[:4]); got != "" {
+		t.Errorf("slower at last, but faster since %q", got)
+	}
+}

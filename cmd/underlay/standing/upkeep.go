@@ -67,13 +67,13 @@ func (w *work) upkeep() *Upkeep {
 	}
 	switch {
 	case len(u.First) < firstStrokes:
-		out.Needs = fmt.Sprintf("%d more right strokes on %s for its first level", firstStrokes-len(u.First), out.Board)
+		out.Needs = fmt.Sprintf("%d more right strokes are needed for its first level", firstStrokes-len(u.First))
 	case len(u.Now) < nowNeeded:
-		out.Needs = fmt.Sprintf("%d more right strokes on %s to compare with its first level", nowNeeded-len(u.Now), out.Board)
+		out.Needs = fmt.Sprintf("%d more right strokes are needed beside the first", nowNeeded-len(u.Now))
 	default:
 		lag := lagOf(u.First, u.Now)
 		if math.IsInf(lag.Hi, 0) {
-			out.Needs = "the strokes typed first on " + out.Board + " once more"
+			out.Needs = "the strokes that were typed first are needed once more"
 			break
 		}
 		out.Known = true
