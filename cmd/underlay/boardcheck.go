@@ -2,9 +2,6 @@ package main
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
-	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -80,27 +77,6 @@ func (e *Env) checkBoards(names []string, asJSON bool) error {
 		}
 	}
 	return faulty.Err()
-}
-
-// readBoard reads a board with all that is found in it.
-func (e *Env) readBoard(name string) (*board.Board, board.Findings, error) {
-	file := name
-	if !isFile(name) {
-		file = filepath.Join(e.Dirs.Boards(), name+".toml")
-		if e.Dirs.Boards() == "" || !exists(file) {
-			if !slices.Contains(board.Embedded(), name) {
-				return nil, nil, e.noBoard(name)
-			}
-			b, err := board.Load(name)
-			return b, nil, err
-		}
-	}
-	src, err := os.ReadFile(file)
-	if err != nil {
-		return nil, nil, misuse("%w", tried("read the board", file, err))
-	}
-	b, list := board.Read(file, src)
-	return b, list, nil
 }
 
 func (e *Env) tellChecked(name string, b *board.Board, list board.Findings) {

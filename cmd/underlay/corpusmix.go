@@ -7,7 +7,6 @@ import (
 	"io/fs"
 	"maps"
 	"math"
-	"os"
 	"slices"
 	"strconv"
 	"strings"
@@ -198,7 +197,7 @@ func (e *Env) writeSetting(key string, value any) error {
 	if err != nil {
 		return err
 	}
-	src, err := os.ReadFile(file)
+	src, err := readFile(file)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return tried("read the configuration", file, err)
 	}

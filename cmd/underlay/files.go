@@ -21,7 +21,7 @@ import (
 // configuration reads underlay.toml; without one the defaults hold.
 func (e *Env) configuration() (config.Config, error) {
 	file := e.Dirs.ConfigFile()
-	src, err := os.ReadFile(file)
+	src, err := readFile(file)
 	if file == "" || errors.Is(err, fs.ErrNotExist) {
 		return config.Default(), nil
 	}
@@ -59,22 +59,32 @@ func (e *Env) resolved(c config.Config) config.Config {
 // board returns a board by its name or its file: a name with a slash or an
 // ending .toml is a file; the user's own boards come before embedded ones.
 func (e *Env) board(name string) (*board.Board, error) {
+	b, found, err := e.readBoard(name)
+	if err != nil {
+		return nil, err
+	}
+	return b, found.Err()
+}
+
+// readBoard reads a board with all that is found in it.
+func (e *Env) readBoard(name string) (*board.Board, board.Findings, error) {
 	file := name
 	if !isFile(name) {
-		if own := filepath.Join(e.Dirs.Boards(), name+".toml"); e.Dirs.Boards() != "" && exists(own) {
-			file = own
-		} else if slices.Contains(board.Embedded(), name) {
-			return board.Load(name)
-		} else {
-			return nil, e.noBoard(name)
+		file = filepath.Join(e.Dirs.Boards(), name+".toml")
+		if e.Dirs.Boards() == "" || !exists(file) {
+			if !slices.Contains(board.Embedded(), name) {
+				return nil, nil, e.noBoard(name)
+			}
+			b, err := board.Load(name)
+			return b, nil, err
 		}
 	}
-	src, err := os.ReadFile(file)
+	src, err := readFile(file)
 	if err != nil {
-		return nil, misuse("%w", tried("read the board", file, err))
+		return nil, nil, misuse("%w", tried("read the board", file, err))
 	}
-	b, found := board.Read(file, src)
-	return b, found.Err()
+	b, list := board.Read(file, src)
+	return b, list, nil
 }
 
 func (e *Env) noBoard(name string) error {
@@ -88,7 +98,7 @@ func (e *Env) noBoard(name string) error {
 // boardTitle reads the title of a board and nothing else of it; it is empty
 // for a board that cannot be read.
 func (e *Env) boardTitle(name string) string {
-	src, err := os.ReadFile(filepath.Join(e.Dirs.Boards(), name+".toml"))
+	src, err := readFile(filepath.Join(e.Dirs.Boards(), name+".toml"))
 	if e.Dirs.Boards() == "" || err != nil {
 		src, _ = fs.ReadFile(assets.FS(), "boards/"+name+".toml")
 	}
@@ -109,7 +119,7 @@ func (e *Env) boardNames() []string {
 func (e *Env) table(name string) (*corpus.Table, error) {
 	file := filepath.Join(e.Dirs.Tables(), name+".tsv")
 	if e.Dirs.Tables() != "" && filepath.Base(name) == name && exists(file) {
-		src, err := os.ReadFile(file)
+		src, err := readFile(file)
 		if err != nil {
 			return nil, misuse("%w", tried("read the table", file, err))
 		}
@@ -189,4 +199,23 @@ func (e *Env) home(path string) (string, error) {
 		return path, fmt.Errorf("%q: %w", path, errHomeless)
 	}
 	return filepath.Join(dir, rest), nil
+}
+
+// largest is how long a file that is read whole may be: far more than any board,
+// table or configuration.
+const largest = 32 << 20
+
+// readFile reads a regular file that is not larger than it can sensibly be. A
+// device or a pipe might never end.
+func readFile(name string) ([]byte, error) {
+	info, err := os.Stat(name)
+	switch {
+	case err != nil:
+		return nil, err
+	case info.Mode().IsRegular() && info.Size() > largest:
+		return nil, fmt.Errorf("larger than %d MB", largest>>20)
+	case !info.Mode().IsRegular() && !info.IsDir():
+		return nil, errors.New("it is no plain file")
+	}
+	return os.ReadFile(name)
 }

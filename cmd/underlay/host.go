@@ -4,7 +4,6 @@ import (
 	"errors"
 	"io/fs"
 	"maps"
-	"os"
 	"slices"
 
 	"underlay/cmd/underlay/config"
@@ -63,7 +62,7 @@ func (p *practice) write(before, now session.Settings) error {
 	if err != nil {
 		return err
 	}
-	src, err := os.ReadFile(file)
+	src, err := readFile(file)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return tried("read the configuration", file, err)
 	}
