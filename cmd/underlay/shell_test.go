@@ -82,7 +82,7 @@ func TestJobControl(t *testing.T) {
 	for range 5 {
 		y.stroke()
 	}
-	y.send("\x03")
+	y.leave()
 	if err := y.end(); err != nil {
 		t.Fatal(err)
 	}

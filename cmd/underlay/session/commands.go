@@ -1,6 +1,9 @@
 package session
 
-import "underlay/drills/board"
+import (
+	"underlay/drills"
+	"underlay/drills/board"
+)
 
 // command is something that a key does during a drill although it may itself
 // be asked for.
@@ -14,45 +17,75 @@ const (
 	missing  // the key that is asked for never arrives
 )
 
-// chord is the key of a command, and the one that stands in for it while the
-// first is what the drill asks for.
-type chord struct {
-	does   command
-	first  board.Symbol
-	second board.Symbol
+// way is how a command is given: by the first key, by the second while the
+// first would be an answer or is a likely slip, and else from the pause.
+type way struct {
+	does          command
+	first, second board.Symbol
+	paused        board.Symbol // the key for it in a pause; "" for none
 }
 
-func chords() [4]chord {
-	return [4]chord{
-		{pausing, "Escape", "Control+p"},
-		{leaving, "Control+c", "Control+q"},
-		{stopping, "Control+z", "Control+y"},
-		{missing, "Control+n", "Control+t"},
+func ways() [4]way {
+	return [4]way{
+		{pausing, board.Escape, "Control+p", ""},
+		{leaving, "Control+c", "Control+q", "q"},
+		{stopping, "Control+z", "Control+y", ""},
+		{missing, "Control+n", "Control+t", "n"},
 	}
 }
 
-// keyFor returns the key of a command while asked is asked for.
-func keyFor(c command, asked board.Symbol) board.Symbol {
-	for _, ch := range chords() {
-		if ch.does == c {
-			if twin, ok := controlTwin(ch.first); asked == ch.first || ok && asked == twin {
-				return ch.second
-			}
-			return ch.first
+// commandOf returns the command that a key means during a drill on a board, or
+// none: then it is an answer.
+func commandOf(k board.Symbol, a drills.Ask, b *board.Board) command {
+	for _, w := range ways() {
+		if w.key(a, b) == k {
+			return w.does
+		}
+	}
+	return none
+}
+
+// keyFor says how a command is given now, for the bottom line.
+func keyFor(c command, a drills.Ask, b *board.Board) string {
+	for _, w := range ways() {
+		if w.does != c {
+			continue
+		}
+		if k := w.key(a, b); k != "" || w.paused == "" {
+			return string(k)
+		}
+		return keyFor(pausing, a, b) + " " + string(w.paused)
+	}
+	return ""
+}
+
+// key returns the key that gives the command while a is asked for, or "".
+func (w way) key(a drills.Ask, b *board.Board) board.Symbol {
+	for _, k := range [...]board.Symbol{w.first, w.second} {
+		if !answers(k, a) && !likelySlip(k, a, b) {
+			return k
 		}
 	}
 	return ""
 }
 
-// commandOf returns the command that a key means while asked is asked for.
-func commandOf(k, asked board.Symbol) command {
-	if twin, ok := controlTwin(k); ok && twin == asked {
-		return none // it is the answer
+// answers tells whether a key is what is asked for, or sent with the same code.
+func answers(k board.Symbol, a drills.Ask) bool {
+	twin, _ := controlTwin(k)
+	return k == a.Arrives() || twin == a.Arrives()
+}
+
+// likelySlip tells whether a chord may well come by mistake: while another
+// Control chord is asked for, or while its key is the one to press and only the
+// hold is another.
+func likelySlip(k board.Symbol, a drills.Ask, b *board.Board) bool {
+	_, key, ok := k.Chord()
+	if !ok {
+		return false
 	}
-	for _, ch := range chords() {
-		if k == keyFor(ch.does, asked) {
-			return ch.does
-		}
+	if mods, _, chord := a.Arrives().Chord(); chord && mods[0] == board.Control {
+		return !answers(board.Escape, a) // then Escape pauses, and all else goes from there
 	}
-	return none
+	at, ok := b.Gives(b.Layers()[0], a.Stroke.Final().Position)
+	return ok && at == key && a.Arrives() != board.Escape
 }

@@ -104,19 +104,23 @@ func (d *drilling) standing() Standing {
 }
 
 func (d *drilling) symbol() board.Symbol {
+	return d.ask().Symbol
+}
+
+// ask is what is asked for; the zero Ask at the end.
+func (d *drilling) ask() drills.Ask {
 	ask, _ := d.grader.Asked()
-	return ask.Symbol
+	return ask
 }
 
 // awaited is the symbol that has to arrive: what is asked for, or, where no
 // program sees that, what answers for it.
 func (d *drilling) awaited() board.Symbol {
-	ask, _ := d.grader.Asked()
-	return ask.Arrives()
+	return d.ask().Arrives()
 }
 
 func (d *drilling) key(m *Model, k Key) {
-	switch commandOf(k.Symbol, d.awaited()) {
+	switch commandOf(k.Symbol, d.ask(), d.board) {
 	case pausing:
 		m.pause("")
 	case leaving:

@@ -25,10 +25,11 @@ func (d *drilling) show(m *Model, v *View) {
 	v.Drill = w
 	v.Title = d.title()
 	v.Aside = d.leftWords()
-	if s := d.awaited(); d.waitsLong(m) {
-		v.Keys = append(v.Keys, Hint{string(keyFor(missing, s)), "this key never arrives"})
+	ask := d.ask()
+	if d.waitsLong(m) {
+		v.Keys = append(v.Keys, Hint{keyFor(missing, ask, d.board), "this key never arrives"})
 	}
-	v.Keys = append(v.Keys, Hint{string(keyFor(pausing, d.awaited())), "pause"}, Hint{string(keyFor(leaving, d.awaited())), "leave"})
+	v.Keys = append(v.Keys, Hint{keyFor(pausing, ask, d.board), "pause"}, Hint{keyFor(leaving, ask, d.board), "leave"})
 }
 
 func (d *drilling) title() string {

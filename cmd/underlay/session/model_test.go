@@ -233,7 +233,7 @@ func TestPauseAndLeaveWhereTheirKeysAreAskedFor(t *testing.T) {
 		t.Error("the second key does not pause")
 	}
 	x.press(board.Enter, board.Escape) // on, and the answer
-	if got := hints(x); got != "Escape pause, Control+q leave" {
+	if got := hints(x); got != "Escape pause, Escape q leave" {
 		t.Errorf("while Control+c is asked for: %s", got)
 	}
 	x.press("Control+c")

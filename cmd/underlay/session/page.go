@@ -81,7 +81,7 @@ func helpLines() []string {
 		"Legends of strokes you know are left off. Hesitate, and they come back; the stroke then counts as helped, and its time is not taken for your speed.",
 		"",
 		"Escape pauses, Control+c leaves; all that was done is kept. Control+n says that a key never arrives: it is not asked for again. " +
-			"Where a drill asks for one of these it is the answer, and the bottom line names another.",
+			"Where one of these is asked for, or could come by a slip, it is no command: the bottom line names another way.",
 		"",
 		"Slips are told by kind:",
 		"  layer          right place, another layer: the hold came late or stayed too long",

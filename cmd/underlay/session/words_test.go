@@ -3,6 +3,7 @@ package session
 import (
 	"testing"
 
+	"underlay/drills"
 	"underlay/drills/board"
 )
 
@@ -53,4 +54,69 @@ func TestConfusableSymbolsAreNamed(t *testing.T) {
 			t.Errorf("%q is shown raw", s)
 		}
 	}
+}
+
+// While a drill asks for something, a command is given by a key that is neither
+// the answer nor a likely slip.
+func TestKeysOfCommands(t *testing.T) {
+	b, found := board.Read("b.toml", []byte(`
+name = "b"
+os-layout = "us"
+[shape]
+kind = "split"
+[[layer]]
+name = "base"
+keys = '''
+a c || p Escape
+Control x:hold || Space Enter
+'''
+[[layer]]
+name = "x"
+keys = '''
+( ) || { }
+.. -- || .. ..
+'''
+`))
+	if err := found.Err(); err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		asked          board.Symbol
+		pause, leaving string
+	}{
+		{"a", "Escape", "Control+c"},
+		{"c", "Escape", "Control+q"}, // Control held by mistake
+		{")", "Escape", "Control+q"}, // on c: Control held instead of the layer's key
+		{board.Escape, "Control+p", "Control+c"},
+		{"Control+c", "Escape", "Escape q"}, // a chord: another may come by a slip
+		{"Control+a", "Escape", "Escape q"},
+	} {
+		st, ok := b.Drilled(c.asked)
+		if !ok {
+			t.Fatalf("the board has no %s", c.asked)
+		}
+		ask := drills.Ask{Symbol: c.asked, Stroke: st}
+		if p, l := keyFor(pausing, ask, b), keyFor(leaving, ask, b); p != c.pause || l != c.leaving {
+			t.Errorf("while %s is asked for: %s pauses and %s leaves, want %s and %s", c.asked, p, l, c.pause, c.leaving)
+		}
+		for _, w := range ways() {
+			if k := w.key(ask, b); k != "" && commandOf(k, ask, b) != w.does {
+				t.Errorf("while %s is asked for, %s does not do what is told", c.asked, k)
+			}
+		}
+		if got := commandOf(c.asked, ask, b); got != none {
+			t.Errorf("%s is the answer and a command as well", c.asked)
+		}
+	}
+	if got := commandOf("Control+c", drills.Ask{Symbol: "Control+a", Stroke: stroke(t, b, "Control+a")}, b); got != none {
+		t.Error("a slip from one chord to another leaves the sitting")
+	}
+}
+
+func stroke(t *testing.T, b *board.Board, s board.Symbol) board.Stroke {
+	st, ok := b.Drilled(s)
+	if !ok {
+		t.Fatalf("the board has no %s", s)
+	}
+	return st
 }
