@@ -84,10 +84,8 @@ func (p *practice) onScreen() error {
 	if err := p.writer.open(); err != nil {
 		return err
 	}
-	if err := p.course.Keep(); err != nil {
-		return err
-	}
-	quiet := *p.env // the screen is taken: nothing else may print on it
+	_ = p.course.Keep() // without a cache all is read again next time
+	quiet := *p.env     // the screen is taken: nothing else may print on it
 	quiet.Stderr = io.Discard
 	p.env = &quiet
 	signals := make(chan os.Signal, 1)

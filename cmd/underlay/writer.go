@@ -32,17 +32,25 @@ func (w *writer) open() error {
 	}
 	machine, err := journal.Machine(state)
 	if err != nil {
-		return err
+		return unkept(state, err)
 	}
 	j, err := journal.Open(journal.NewDisk(data), machine)
 	if errors.Is(err, journal.ErrLocked) {
 		return failure("%w", err).hinted("practise there, or leave it first; looking at plan and progress is fine")
 	}
+	if newer, ok := errors.AsType[*journal.NewerError](err); ok {
+		return failure("%w", newer).hinted("update underlay on this machine; the journal was left as it is")
+	}
 	if err != nil {
-		return err
+		return unkept(data, err)
 	}
 	w.journal = j
 	return nil
+}
+
+// unkept says that practice could not be kept in a directory.
+func unkept(dir string, err error) error {
+	return hinted(tried("keep the journal in", dir, err), "nothing that is practised could be kept; plan, where and progress only look")
 }
 
 // record returns when the drill survives a crash. boards are those in use.
