@@ -195,3 +195,36 @@ func BenchmarkMoves(b *testing.B) {
 		standing.New(in)
 	}
 }
+
+// When the board has changed, what was practised on it before stays, counts
+// once, and the day of the change is marked.
+func TestBoardChanged(t *testing.T) {
+	before := invent(t, "split-38")
+	practise(t, before, 0, 5)
+	src := set(string(before.Boards[0].Source()), standing.Slot{Layer: "marks", Position: board.Position{Row: 1, Col: 1}}, "(")
+	src = set(src, standing.Slot{Layer: "marks", Position: board.Position{Row: 2, Col: 9}}, "~")
+	changed, found := board.Read("split-38.toml", []byte(src))
+	if changed == nil {
+		t.Fatal(found.Err())
+	}
+	after, err := standingtest.On(changed)
+	if err != nil {
+		t.Fatal(err)
+	}
+	after.Store = before.Store
+	practise(t, after, 5, 8)
+	s := standingOf(t, after, 8)
+	if len(s.Days) != 8 {
+		t.Fatalf("%d days, want 8", len(s.Days))
+	}
+	typed := 0
+	for i, d := range s.Days {
+		typed += d.Strokes
+		if d.Changed != (i == 5) {
+			t.Errorf("day %d: changed is %v", i, d.Changed)
+		}
+	}
+	if typed != s.Boards[0].Tries || typed != 8*14*30 {
+		t.Errorf("%d strokes by day, %d in all, typed were %d", typed, s.Boards[0].Tries, 8*14*30)
+	}
+}

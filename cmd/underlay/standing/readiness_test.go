@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strconv"
 	"testing"
+
+	"underlay/scheduler"
 )
 
 // The published crossing of keyboard commands and menus comes after about 200
@@ -118,5 +120,31 @@ func TestSince(t *testing.T) {
 	}
 	if got := since(days[:4]); got != "" {
 		t.Errorf("slower at last, but faster since %q", got)
+	}
+}
+
+// On a course that is known to the end, the outlook's range holds when the goal
+// is reached, counted from now, and not on one that ends above it.
+func TestOutlookOnAKnownCourse(t *testing.T) {
+	course := func(asymptote float64, n int) (out []scheduler.Point) {
+		for x := range n {
+			out = append(out, scheduler.Point{MS: asymptote + 400*math.Exp(-float64(x)/12), SD: .02})
+		}
+		return out
+	}
+	// 220 + 400 exp(-x/12) = 260 at x = 12 ln 10 = 27.6: 13 sessions after the 16th (x = 15).
+	o := outlookAt(course(220, 16), 260, 1)
+	if o.Reached || o.Chance < .5 || o.Lo > 13 || o.Hi >= 0 && o.Hi < 13 || o.Median < 1 {
+		t.Errorf("%+v, want a range with 13 in it", o)
+	}
+	if o := outlookAt(course(220, 40), 260, 1); !o.Reached || o.Chance != 1 || o.Hi != 0 {
+		t.Errorf("%+v, want reached", o)
+	}
+	if o := outlookAt(course(400, 30), 260, 1); o.Reached || o.Chance > .3 {
+		t.Errorf("%+v, want little chance", o)
+	}
+	// Of a share of the other's speed there is more time.
+	if o := outlookAt(course(220, 16), 208, .8); o.Lo > 13 || o.Hi >= 0 && o.Hi < 13 {
+		t.Errorf("four fifths of 208 ms is 260 ms: %+v", o)
 	}
 }
