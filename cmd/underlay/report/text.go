@@ -76,7 +76,7 @@ func (t *text) head() {
 		left = " progress (invented)"
 	}
 	about := fmt.Sprintf("%s, %s, %s", board.Safe(b.Name), count(b.Sessions, "practised session", "practised sessions"), day(t.s.At))
-	t.add("%s%s", left, right(about, t.width-len(left)-1))
+	t.add("%s %s", left, right(fit(about, t.width-len(left)-2), t.width-len(left)-2))
 	t.add("")
 }
 
