@@ -50,18 +50,19 @@ func (p *page) cap(x, y, w int, s scale, c *session.Cap) {
 			open, shut = "(", ")"
 		}
 	}
+	room := w - 1 - len(open) - len(shut) // so that neighbours stay apart
 	if standsOut(c.Mark) {
 		w = max(w, cells(text)+2)
+		room = w - 2
 	}
 	if text == "" && c.Mark != session.Here && c.Mark != session.Hold {
 		return
 	}
-	room := w - len(open) - len(shut)
 	n := min(cells(text), room)
 	at := x + max(0, (w-n-len(open)-len(shut))/2)
 	end := x + w
 	at = p.putWithin(at, y, end, open, l)
-	at = p.putWithin(at, y, end-len(shut), text, l)
+	at = p.putWithin(at, y, min(at+room, end-len(shut)), text, l)
 	p.putWithin(at, y, end, shut, l)
 	if c.Bar != "" && s.h > 1 {
 		p.putWithin(x+max(0, (w-cells(c.Bar))/2), y+1, end, c.Bar, plain)

@@ -12,14 +12,13 @@ type glyphs struct {
 	off         string // a legend that is left off
 	caret       string // where the next symbol will stand
 	arrow, more string
-	dash        string
 }
 
 func glyphsFor(ascii bool) glyphs {
 	if ascii {
-		return glyphs{ascii: true, open: "<", shut: ">", off: ".", caret: "_", arrow: "->", more: "...", dash: "-"}
+		return glyphs{ascii: true, open: "<", shut: ">", off: ".", caret: "_", arrow: "->", more: "..."}
 	}
-	return glyphs{open: "‹", shut: "›", off: "·", caret: "▁", arrow: "→", more: "…", dash: "–"}
+	return glyphs{open: "‹", shut: "›", off: "·", caret: "▁", arrow: "→", more: "…"}
 }
 
 // text returns what to draw for a cell of a prompt, without the marks around
