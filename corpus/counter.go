@@ -15,7 +15,6 @@ type counter struct {
 	lines   uint64 // of source
 	strokes *strokes
 	tokens  *tokens
-	view    []byte // kept for the next source
 	raw     bool
 	settled uint64 // bytes counted at the last settling
 }
@@ -24,27 +23,30 @@ type counter struct {
 // line feed and zeros.
 const padding = 80
 
-func newCounter(lang *code.Language) *counter {
-	a := newAlphabet()
-	return &counter{lang: lang, strokes: newStrokes(a), tokens: newTokens(a, lang)}
+// newCounter makes a counter. Several may share their tokens, which saves much
+// memory and takes little time, since tokens are counted in a part of the files.
+func newCounter(lang *code.Language, shared *tokens) *counter {
+	return &counter{lang: lang, strokes: newStrokes(shared.alphabet), tokens: shared}
 }
 
-// add counts the code view of a source of so many lines.
-func (c *counter) add(src []byte, lines int, tokens bool) {
+// add counts the code view of a source of so many lines. It makes the view in
+// buffer, which it returns for the next one.
+func (c *counter) add(src []byte, lines int, tokens bool, buffer []byte) []byte {
 	c.begin(src, lines)
-	c.view = c.lang.View(c.view[:0], src)
-	n := len(c.view)
+	view := c.lang.View(buffer[:0], src)
+	n := len(view)
 	end := [padding]byte{'\n'}
-	c.view = append(c.view, end[:]...)
-	c.strokes.add(c.view, n)
+	view = append(view, end[:]...)
+	c.strokes.add(view, n)
 	if tokens {
-		c.tokens.add(c.view, n)
+		c.tokens.add(view, n)
 	}
 	const often = 1 << 28
 	if c.bytes-c.settled > often {
 		c.settled = c.bytes
 		c.strokes.settle()
 	}
+	return view
 }
 
 // addRaw counts all characters of a source.
@@ -68,7 +70,9 @@ func (c *counter) merge(o *counter) {
 	c.lines += o.lines
 	c.raw = c.raw || o.raw
 	c.strokes.merge(o.strokes)
-	c.tokens.merge(o.tokens)
+	if c.tokens != o.tokens {
+		c.tokens.merge(o.tokens)
+	}
 }
 
 // table makes a table of the counts. The counter is not to be used after it.
@@ -91,6 +95,8 @@ func limits() map[Section]int {
 
 func sum(to, from []uint64) {
 	for i, n := range from {
-		to[i] += n
+		if n != 0 { // most are, and pages that nobody writes take no memory
+			to[i] += n
+		}
 	}
 }

@@ -79,8 +79,8 @@ func TestCountsLikePlainly(t *testing.T) {
 	lang := code.All().Named("markdown") // its view is the text
 	for range 100 {
 		text := random(r, r.IntN(400))
-		c := newCounter(lang)
-		c.add([]byte(text), 0, true)
+		c := counterOf(lang)
+		c.add([]byte(text), 0, true, nil)
 		got := c.table("test").counts
 		for section, want := range plainly(text) {
 			if section == Run || section == Triple { // the rarest are left off
@@ -100,6 +100,9 @@ func TestCountsLikePlainly(t *testing.T) {
 	}
 }
 
+// counterOf makes a counter that shares nothing.
+func counterOf(lang *code.Language) *counter { return newCounter(lang, newTokens(lang, 1<<15)) }
+
 func nonNil(c Counts) Counts {
 	if c == nil {
 		return Counts{}
@@ -111,13 +114,13 @@ func nonNil(c Counts) Counts {
 func TestMergedIsTheSame(t *testing.T) {
 	lang := code.All().Named("go")
 	r := rand.New(rand.NewPCG(3, 4))
-	one, two, three := newCounter(lang), newCounter(lang), newCounter(lang)
+	one, two, three := counterOf(lang), counterOf(lang), counterOf(lang)
 	for i := range 40 {
 		text := []byte(random(r, 2000))
-		one.add(text, 0, true)
-		[]*counter{two, three}[i%2].add(text, 0, true)
+		one.add(text, 0, true, nil)
+		[]*counter{two, three}[i%2].add(text, 0, true, nil)
 	}
-	all := newCounter(lang)
+	all := counterOf(lang)
 	all.merge(two)
 	all.merge(three)
 	if diff := cmp.Diff(one.table("x").counts, all.table("x").counts); diff != "" {
@@ -168,8 +171,8 @@ func maxOf(a, b int) (n int) {
 	return fooBar.MAX_LEN + 12
 }
 `
-	c := newCounter(code.All().Named("go"))
-	c.add([]byte(src), 0, true)
+	c := counterOf(code.All().Named("go"))
+	c.add([]byte(src), 0, true, nil)
 	table := c.table("test")
 	lines := Counts{"package x": 1, "func x(x, x x) (x x) {": 1, "if x >= x && x != 0 {": 1, "return x": 1, "}": 2, `x := "s" + 's'`: 1, "return x.XX + 0": 1}
 	for section, want := range map[Section]Counts{

@@ -14,7 +14,7 @@ type runs struct {
 // maxRun is the length of the longest run of marks that is counted.
 const maxRun = 8
 
-func newRuns() runs { return runs{short: make([]uint64, 1<<16), long: newTally(1 << 16)} }
+func newRuns() runs { return runs{short: make([]uint64, 1<<16), long: newTally(1 << 14)} }
 
 // add counts the runs that begin in the 64 bytes of a view at block. There is
 // padding after the view.

@@ -52,11 +52,14 @@ type Scan struct {
 	languages *code.Languages
 	workers   []*worker
 	met       map[*code.Language]int // files by language, as far as names tell it
+
+	mu     sync.Mutex
+	tokens map[*code.Language]*tokens
 }
 
 // NewScan makes an empty scan.
 func NewScan(o ScanOptions) *Scan {
-	s := &Scan{Skipped: map[Reason]int64{}, options: o, languages: code.All(), met: map[*code.Language]int{}}
+	s := &Scan{Skipped: map[Reason]int64{}, options: o, languages: code.All(), met: map[*code.Language]int{}, tokens: map[*code.Language]*tokens{}}
 	if o.Workers <= 0 {
 		o.Workers = runtime.GOMAXPROCS(0)
 	}
@@ -96,6 +99,20 @@ func (s *Scan) Add(ctx context.Context, tree fs.FS, dir string) error {
 	return ctx.Err()
 }
 
+// tokensOf returns what all workers count the tokens of a language in.
+func (s *Scan) tokensOf(lang *code.Language) *tokens {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.tokens[lang] == nil {
+		room := 1 << 15
+		if s.options.Thorough {
+			room = 1 << 18 // whatever the order of the files is, nothing has to go
+		}
+		s.tokens[lang] = newTokens(lang, room)
+	}
+	return s.tokens[lang]
+}
+
 // wants tells whether a language is to be counted.
 func (s *Scan) wants(lang *code.Language) bool {
 	return s.options.Languages == nil || slices.Contains(s.options.Languages, lang.Name)
@@ -131,25 +148,32 @@ func (s *Scan) collect() {
 	s.Troubles = s.Troubles[:min(len(s.Troubles), maxTroubles)]
 }
 
-// Table makes a table of what was counted. Its Leaves are the languages.
+// Table makes a table of what was counted and ends the scan: it is not to be
+// used after it. The table's Leaves are the languages.
 func (s *Scan) Table(name string) *Table {
 	var parts []*Table
 	for _, lang := range s.languages.List() {
-		var all *counter
-		for _, w := range s.workers {
-			c := w.counters[lang.Name]
-			switch {
-			case c == nil:
-			case all == nil:
-				all = newCounter(lang)
-				fallthrough
-			default:
-				all.merge(c)
-			}
-		}
-		if all != nil {
-			parts = append(parts, all.table(name))
+		if c := s.counterOf(lang); c != nil {
+			parts = append(parts, c.table(name))
 		}
 	}
+	s.workers = nil
 	return joined(name, parts)
+}
+
+// counterOf joins what the workers have counted of a language; nil where that
+// is nothing.
+func (s *Scan) counterOf(lang *code.Language) (all *counter) {
+	for _, w := range s.workers {
+		c := w.counters[lang.Name]
+		delete(w.counters, lang.Name)
+		switch {
+		case c == nil:
+		case all == nil:
+			all = c
+		default:
+			all.merge(c)
+		}
+	}
+	return all
 }

@@ -21,7 +21,7 @@ type strokes struct {
 const blockBytes = 64
 
 func newStrokes(a *alphabet) *strokes {
-	return &strokes{alphabet: a, recent: new([1 << 16]uint32), follows: make([]uint64, 1<<16), runes: map[rune]uint64{}, runs: newRuns()}
+	return &strokes{alphabet: a, recent: new([1 << 16]uint32), runes: map[rune]uint64{}, runs: newRuns()}
 }
 
 // add counts the first n bytes of a view, after which there is the padding.
@@ -159,13 +159,19 @@ func (s *strokes) addRaw(src []byte) {
 
 // settle keeps the recent counts from overflowing.
 func (s *strokes) settle() {
+	if s.follows == nil {
+		s.follows = make([]uint64, 1<<16)
+	}
 	for at, n := range s.recent {
-		s.follows[at] += uint64(n)
-		s.recent[at] = 0
+		if n != 0 {
+			s.follows[at] += uint64(n)
+			s.recent[at] = 0
+		}
 	}
 }
 
 func (s *strokes) merge(o *strokes) {
+	s.settle()
 	o.settle()
 	sum(s.follows, o.follows)
 	for r, n := range o.runes {

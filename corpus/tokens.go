@@ -2,6 +2,7 @@ package corpus
 
 import (
 	"encoding/binary"
+	"sync"
 
 	"underlay/corpus/code"
 )
@@ -11,6 +12,7 @@ import (
 // not counted.
 type tokens struct {
 	*alphabet
+	one     sync.Mutex // held while a source is counted
 	lex     *lexicon
 	files   uint32
 	triples []uint64 // by three classes, of 6 bits each
@@ -34,16 +36,20 @@ const (
 	maxColumns = 120 / 5
 )
 
-func newTokens(a *alphabet, lang *code.Language) *tokens {
+// newTokens makes a count of tokens with room for so many words and lines.
+func newTokens(lang *code.Language, room int) *tokens {
+	a := newAlphabet()
 	triples := make([]uint64, 1<<18)
 	return &tokens{
 		alphabet: a, lex: newLexicon(lang), triples: triples,
-		written: newWordTally(1 << 17), spelled: newSpelled(a, triples), next: newTally(1 << 17), commonly: newLineTally(1 << 17),
+		written: newWordTally(room), spelled: newSpelled(a, triples), next: newTally(1 << 14), commonly: newLineTally(room),
 	}
 }
 
 // add counts the first n bytes of a view, after which there is the padding.
 func (c *tokens) add(view []byte, n int) {
+	c.one.Lock()
+	defer c.one.Unlock()
 	c.files++
 	c.context = 0
 	for i := 0; i < n; {

@@ -12,7 +12,8 @@ import (
 type worker struct {
 	scan     *Scan
 	counters map[string]*counter // by language
-	buffer   []byte
+	buffer   []byte              // for sources
+	view     []byte              // for their code views
 	files    int64
 	bytes    int64
 	skipped  map[Reason]int64
@@ -61,13 +62,13 @@ func (w *worker) count(tree fs.FS, f found) (Reason, error) {
 	}
 	c := w.counters[lang.Name]
 	if c == nil {
-		c = newCounter(lang)
+		c = newCounter(lang, w.scan.tokensOf(lang))
 		w.counters[lang.Name] = c
 	}
 	if w.scan.options.Raw {
 		c.addRaw(src, lines)
 	} else {
-		c.add(src, lines, f.tokens)
+		w.view = c.add(src, lines, f.tokens, w.view)
 	}
 	w.files++
 	w.bytes += int64(len(src))
