@@ -161,10 +161,10 @@ func minutesPlot(days []standing.Day, from, to time.Time) template.HTML {
 	p := newPlot("minutes", "Minutes of practice by day, both boards", from, to, 0, max(1, math.Ceil(hi)), 100)
 	p.desc = fmt.Sprintf("%s in all, on %s.", count(int(math.Round(sum)), "minute", "minutes"), count(len(order), "day", "days"))
 	p.axes()
-	var at_ []at
+	var bars []spot
 	for _, d := range order {
-		at_ = append(at_, at{when: dayOf(d.Date), value: total[d.Date]})
+		bars = append(bars, spot{when: dayOf(d.Date), value: total[d.Date]})
 	}
-	p.bars("one", at_)
+	p.bars("one", bars)
 	return p.html()
 }

@@ -25,13 +25,13 @@ type picture struct {
 type caps struct {
 	board *board.Board
 	layer string
-	keys  map[board.Position]cap_
+	keys  map[board.Position]keycap
 	most  float64 // ms per 1,000 characters that fill a bar
 }
 
-// cap_ is what is written on one key: the costs of all that is pressed there
+// keycap is what is written on one key: the costs of all that is pressed there
 // on the layer, and the state of its plain stroke.
-type cap_ struct {
+type keycap struct {
 	cost  float64
 	state string
 	tries int
@@ -62,7 +62,7 @@ func pictures(s standing.Standing, b *board.Board) []picture {
 }
 
 func newCaps(side standing.Side, b *board.Board, layer string) caps {
-	c := caps{board: b, layer: layer, keys: map[board.Position]cap_{}}
+	c := caps{board: b, layer: layer, keys: map[board.Position]keycap{}}
 	for _, st := range side.Strokes {
 		if st.Layer != layer || st.PerMille == 0 && st.Tries == 0 {
 			continue
@@ -162,14 +162,14 @@ func (c caps) legend(k board.Key) string {
 // mark for the state.
 func (c caps) key(b *strings.Builder, k board.Key, x, y float64) {
 	w := k.W*unit - 8
-	cap_, used := c.keys[k.Position]
+	on, used := c.keys[k.Position]
 	class := "key"
-	if cap_.held {
+	if on.held {
 		class = "key held"
 	}
 	fmt.Fprintf(b, `<g transform="translate(%.0f %.0f)"><rect class="%s" width="%.0f" height="92" rx="10"/>`, x+4, y+4, class, w)
 	defer b.WriteString(`</g>`)
-	if cap_.held {
+	if on.held {
 		fmt.Fprintf(b, `<text class="small" x="%.0f" y="52" text-anchor="middle">hold</text>`, w/2)
 		return
 	}
@@ -179,14 +179,14 @@ func (c caps) key(b *strings.Builder, k board.Key, x, y float64) {
 		return
 	}
 	fmt.Fprintf(b, `<text class="%s" x="10" y="36">%s</text>`, capClass(c.legend(k)), legend)
-	fmt.Fprintf(b, `<g transform="translate(%.0f 18)">%s</g>`, w-18, stateMark(cap_.state))
-	if cap_.tries >= 10 {
-		fmt.Fprintf(b, `<text class="cost" x="10" y="70">%s</text>`, whole(cap_.cost))
+	fmt.Fprintf(b, `<g transform="translate(%.0f 18)">%s</g>`, w-18, stateMark(on.state))
+	if on.tries >= 10 {
+		fmt.Fprintf(b, `<text class="cost" x="10" y="70">%s</text>`, whole(on.cost))
 	} else {
-		fmt.Fprintf(b, `<text class="small" x="10" y="70">%d more</text>`, 10-cap_.tries)
+		fmt.Fprintf(b, `<text class="small" x="10" y="70">%d more</text>`, 10-on.tries)
 	}
-	if cap_.cost > 0 && c.most > 0 {
-		fmt.Fprintf(b, `<rect class="bar" x="10" y="78" width="%.1f" height="7"/>`, (w-20)*cap_.cost/c.most)
+	if on.cost > 0 && c.most > 0 {
+		fmt.Fprintf(b, `<rect class="bar" x="10" y="78" width="%.1f" height="7"/>`, (w-20)*on.cost/c.most)
 	}
 }
 

@@ -45,8 +45,8 @@ func (p *plot) y(v float64) float64 {
 	return plotHeight * (p.hi - min(max(v, p.lo), p.hi)) / (p.hi - p.lo)
 }
 
-// at is a point of a line; a line is interrupted before a point with a break.
-type at struct {
+// spot is a point of a line; the line is interrupted before a point with a break.
+type spot struct {
 	when   time.Time
 	value  float64
 	lo, hi float64
@@ -54,7 +54,7 @@ type at struct {
 }
 
 // line draws a line with its points, class as in the style sheet.
-func (p *plot) line(class string, points []at) {
+func (p *plot) line(class string, points []spot) {
 	var path, marks strings.Builder
 	for i, q := range points {
 		verb := "L"
@@ -74,7 +74,7 @@ func (p *plot) line(class string, points []at) {
 }
 
 // band fills the ranges, a piece for every run without a break.
-func (p *plot) band(class string, points []at) {
+func (p *plot) band(class string, points []spot) {
 	for from := 0; from < len(points); {
 		to := from + 1
 		for to < len(points) && !points[to].broken {
@@ -85,7 +85,7 @@ func (p *plot) band(class string, points []at) {
 	}
 }
 
-func (p *plot) piece(class string, points []at) {
+func (p *plot) piece(class string, points []spot) {
 	if len(points) == 1 { // a day alone is a stroke from end to end
 		q := points[0]
 		fmt.Fprintf(&p.svg, `<path class="%s alone" d="M%.1f %.1fV%.1f"/>`, class, p.x(q.when), p.y(q.hi), p.y(q.lo))
@@ -102,7 +102,7 @@ func (p *plot) piece(class string, points []at) {
 }
 
 // bars draws a bar from the axis for every point.
-func (p *plot) bars(class string, points []at) {
+func (p *plot) bars(class string, points []spot) {
 	var d strings.Builder
 	for _, q := range points {
 		fmt.Fprintf(&d, "M%.1f %.1fV%.1f", p.x(q.when), plotHeight, p.y(q.value))
@@ -181,8 +181,8 @@ func (p *plot) html() template.HTML {
 }
 
 // points picks a figure of every day.
-func points(days []standing.Day, of func(standing.Day) (standing.Range, bool)) []at {
-	var out []at
+func points(days []standing.Day, of func(standing.Day) (standing.Range, bool)) []spot {
+	var out []spot
 	skipped := false
 	for _, d := range days {
 		r, ok := of(d)
@@ -190,7 +190,7 @@ func points(days []standing.Day, of func(standing.Day) (standing.Range, bool)) [
 			skipped = true
 			continue
 		}
-		out = append(out, at{dayOf(d.Date), r.Value, r.Lo, r.Hi, skipped || d.Gap > 1 || len(out) == 0})
+		out = append(out, spot{dayOf(d.Date), r.Value, r.Lo, r.Hi, skipped || d.Gap > 1 || len(out) == 0})
 		skipped = false
 	}
 	return out

@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"underlay/cmd/underlay/standing"
@@ -241,76 +240,4 @@ func Moves(s standing.Standing, width int) []string {
 	t.say("", assumed(m))
 	t.notes()
 	return t.lines
-}
-
-func learnedDays(all []standing.Day) []standing.Day {
-	var out []standing.Day
-	for _, d := range all {
-		if d.Learned && d.LatencyMS.Value > 0 {
-			out = append(out, d)
-		}
-	}
-	return out
-}
-
-// curve is latencies over days, drawn into braille cells.
-type curve struct {
-	days   []standing.Day
-	width  int
-	height int
-	lo, hi float64
-}
-
-func newCurve(days []standing.Day, width, height int) curve {
-	c := curve{days: days, width: width, height: height, lo: math.Inf(1), hi: math.Inf(-1)}
-	for _, d := range days {
-		c.lo, c.hi = min(c.lo, d.LatencyMS.Value), max(c.hi, d.LatencyMS.Value)
-	}
-	if c.hi-c.lo < .02*c.hi {
-		c.hi += .01 * c.hi
-		c.lo -= .01 * c.lo
-	}
-	return c
-}
-
-// x is the dot column of a day: the first on the left edge, the last on the right.
-func (c curve) x(i int) int {
-	first, last := dayOf(c.days[0].Date), dayOf(c.days[len(c.days)-1].Date)
-	if !last.After(first) {
-		return 0
-	}
-	at := dayOf(c.days[i].Date).Sub(first).Hours() / last.Sub(first).Hours()
-	return int(math.Round(at * float64(2*c.width-1)))
-}
-
-func (c curve) y(i int) int {
-	return int(math.Round((c.hi - c.days[i].LatencyMS.Value) / (c.hi - c.lo) * float64(4*c.height-1)))
-}
-
-// lines draws the curve. Days apart are joined where no more than one lies
-// between them, so that breaks can be seen.
-func (c curve) lines() []string {
-	d := newDots(c.width, c.height)
-	for i, day := range c.days {
-		d.set(c.x(i), c.y(i))
-		if i > 0 && day.Gap <= 1 {
-			d.line(c.x(i-1), c.y(i-1), c.x(i), c.y(i))
-		}
-	}
-	return d.lines()
-}
-
-// marks is a line with a sign under every day on which the board changed.
-func (c curve) marks() string {
-	line := []rune(strings.Repeat(" ", c.width))
-	found := false
-	for i, d := range c.days {
-		if d.Changed {
-			line[c.x(i)/2], found = '^', true
-		}
-	}
-	if !found {
-		return ""
-	}
-	return strings.TrimRight(string(line), " ")
 }

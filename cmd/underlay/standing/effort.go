@@ -41,9 +41,9 @@ func effortPrior() (mean, sd [3]float64) {
 
 // point is one stroke as the fit sees it.
 type point struct {
-	x        [3]float64
-	y, var_  float64
-	position board.Position
+	x           [3]float64
+	y, variance float64
+	position    board.Position
 }
 
 // fitEffort fits the user's strokes on layers, or says what is missing.
@@ -56,7 +56,7 @@ func (w *work) fitEffort() (*effortModel, string) {
 		}
 		e := w.expect(id)
 		points = append(points, point{x: effortTerms(st.Keys.Effort, float64(l.Tries)), y: math.Log(e.total()),
-			var_: leftOver + e.SD*e.SD/(e.total()*e.total()), position: st.Keys.Final().Position})
+			variance: leftOver + e.SD*e.SD/(e.total()*e.total()), position: st.Keys.Final().Position})
 	}
 	if len(points) < fitNeeded {
 		return nil, fmt.Sprintf("%d more strokes on layers have to be met ten times", fitNeeded-len(points))
@@ -81,8 +81,8 @@ func regress(points []point) *effortModel {
 	}
 	for _, p := range points {
 		x := mat.NewVecDense(3, p.x[:])
-		precision.SymRankOne(precision, 1/p.var_, x)
-		sum.AddScaledVec(sum, p.y/p.var_, x)
+		precision.SymRankOne(precision, 1/p.variance, x)
+		sum.AddScaledVec(sum, p.y/p.variance, x)
 	}
 	var chol mat.Cholesky
 	chol.Factorize(precision) // the prior keeps it positive definite
@@ -100,8 +100,8 @@ func regress(points []point) *effortModel {
 func (m *effortModel) keys(points []point) {
 	precision, sum := map[board.Position]float64{}, map[board.Position]float64{}
 	for _, p := range points {
-		precision[p.position] += 1 / (p.var_ - ofKey)
-		sum[p.position] += (p.y - m.plain(p.x)) / (p.var_ - ofKey)
+		precision[p.position] += 1 / (p.variance - ofKey)
+		sum[p.position] += (p.y - m.plain(p.x)) / (p.variance - ofKey)
 	}
 	for at, n := range precision {
 		m.key[at] = keyTerm{sum[at] / (n + 1/ofKey), 1 / (n + 1/ofKey)}
