@@ -115,7 +115,7 @@ func (e *Env) writeTableLine(l tableLine) {
 	case l.Files == 0:
 		what = "strokes that no text shows"
 	default:
-		what = fmt.Sprintf("%6s files  %8s", grouped(l.Files), megabytes(l.Bytes))
+		what = fmt.Sprintf("%12s  %8s", filesWord(l.Files), megabytes(l.Bytes))
 		if slices.ContainsFunc(l.Notes, func(n string) bool { return strings.HasPrefix(n, "thin") }) {
 			what += "  thin"
 		}
@@ -133,6 +133,13 @@ func grouped(n float64) string {
 		digits = digits[:at] + "," + digits[at:]
 	}
 	return digits
+}
+
+func filesWord(n float64) string {
+	if n == 1 {
+		return "1 file"
+	}
+	return grouped(n) + " files"
 }
 
 func megabytes(n float64) string {

@@ -231,7 +231,7 @@ func orEmpty(c corpus.Counts) corpus.Counts {
 }
 
 func (e *Env) writeScan(s *corpus.Scan, t *corpus.Table) {
-	fmt.Fprintf(e.Stdout, "%s files, %s%s\n\n", grouped(float64(s.Files)), megabytes(float64(s.Bytes)), leftOut(s.Skipped))
+	fmt.Fprintf(e.Stdout, "%s, %s%s\n\n", filesWord(float64(s.Files)), megabytes(float64(s.Bytes)), leftOut(s.Skipped))
 	leaves := slices.Clone(t.Leaves())
 	slices.SortStableFunc(leaves, func(a, b corpus.Part) int { return compareDown(a.Weight, b.Weight) })
 	for _, p := range leaves {
@@ -241,7 +241,7 @@ func (e *Env) writeScan(s *corpus.Scan, t *corpus.Table) {
 				marks = append(marks, c.Key)
 			}
 		}
-		fmt.Fprintf(e.Stdout, "  %-12s %7s files %9s %4.0f %% of strokes   %s\n", p.Table.Language, grouped(p.Table.Files), megabytes(p.Table.Bytes),
+		fmt.Fprintf(e.Stdout, "  %-12s %13s %9s %4.0f %% of strokes   %s\n", p.Table.Language, filesWord(p.Table.Files), megabytes(p.Table.Bytes),
 			100*p.Weight, safe(strings.Join(marks, " ")))
 	}
 }

@@ -138,7 +138,7 @@ func (e *Env) writeTableHead(t *corpus.Table) {
 		fmt.Fprintf(e.Stdout, "   %s", safe(strings.Join(languages, " ")))
 	}
 	if t.Files > 0 {
-		fmt.Fprintf(e.Stdout, "   %s files, %s", grouped(t.Files), megabytes(t.Bytes))
+		fmt.Fprintf(e.Stdout, "   %s, %s", filesWord(t.Files), megabytes(t.Bytes))
 	}
 	fmt.Fprintln(e.Stdout)
 	for _, n := range t.Notes {
