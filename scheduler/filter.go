@@ -17,8 +17,14 @@ type input struct {
 
 // inputs collects the terms of one observation without allocating.
 type inputs struct {
-	list [20]input
+	list [16]input
 	n    int
+}
+
+// none empties the collection.
+func (in *inputs) none() *inputs {
+	in.n = 0
+	return in
 }
 
 func (in *inputs) add(t *term, x float64) {

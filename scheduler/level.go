@@ -46,16 +46,16 @@ func (s *Scheduler) estimate(id int, at float64) (e estimate) {
 	gap, days := it.gapAt(at)
 	switches := it.switchShare(s.strokes[id].Switch)
 
-	var in inputs
-	s.Speed.skill(&in, id, p, practised, gap)
+	in := s.inputs.none()
+	s.Speed.skill(in, id, p, practised, gap)
 	in.add(&s.Speed.Context[p.board][afterSwitch], switches)
 	in.add(&s.Speed.Form[p.board], s.Speed.prior.lasting)
 	e.ln, e.lnVar = in.sum()
 	e.ln += from.ln
 	e.lnVar += s.Speed.prior.perDay * days
 
-	in.n = 0
-	s.Slips.skill(&in, id, p, practised, gap)
+	in.none()
+	s.Slips.skill(in, id, p, practised, gap)
 	in.add(&s.Slips.Context[p.board][afterSwitch], switches)
 	e.logit, e.logitVar = in.sum()
 	e.logit += from.logit

@@ -84,17 +84,17 @@ func (s *Scheduler) arrive(id int, now float64) {
 }
 
 func (s *Scheduler) learnLatency(t *Try, p place, practised float64, x *[contexts]float64) {
-	var in inputs
-	s.Speed.skill(&in, t.ID, p, practised, s.Items[t.ID].Gap)
-	s.Speed.circumstances(&in, p, x)
+	in := s.inputs.none()
+	s.Speed.skill(in, t.ID, p, practised, s.Items[t.ID].Gap)
+	s.Speed.circumstances(in, p, x)
 	e, v := in.correctValue(math.Log(t.MS), s.Noise.Var, residualClip)
 	s.Noise.observe(e, v)
 }
 
 func (s *Scheduler) learnSlip(t *Try, p place, practised float64, x *[contexts]float64) {
-	var in inputs
-	s.Slips.skill(&in, t.ID, p, practised, s.Items[t.ID].Gap)
-	s.Slips.circumstances(&in, p, x)
+	in := s.inputs.none()
+	s.Slips.skill(in, t.ID, p, practised, s.Items[t.ID].Gap)
+	s.Slips.circumstances(in, p, x)
 	in.correctChance(t.Wrong)
 }
 

@@ -53,6 +53,7 @@ type Scheduler struct {
 	pool    pool
 	memory
 	sitting sitting
+	inputs  inputs // of the observation or the estimate under way
 }
 
 // memory is all that tries have taught; a snapshot holds it.
