@@ -24,8 +24,8 @@ const (
 )
 
 // Next returns the next exercise, or false when the session is over. left is
-// what remains of the session's time. Every block gets an exercise at least,
-// as long as time is left. Without Begin, a session of length left begins.
+// what remains of the session's time. Every block gets an exercise at least, as
+// long as there is time for it before the last one. Without Begin, a session of length left begins.
 func (s *Scheduler) Next(now time.Time, left time.Duration) (Exercise, bool) {
 	if left < shortestTime {
 		return Exercise{}, false
@@ -49,10 +49,14 @@ func (s *Scheduler) Next(now time.Time, left time.Duration) (Exercise, bool) {
 	return s.exercise(ComingBack, now, left)
 }
 
-// turn goes to the block whose turn it is, and returns what remains of its time.
+// turn goes to the block whose turn it is, and returns what remains of its
+// time. When little more is left than for the last block, it is that one.
 func (t *sitting) turn(elapsed time.Duration) (time.Duration, bool) {
 	var end time.Duration
 	last := len(t.plan.Blocks) - 1
+	if t.at < last && t.length-elapsed <= t.plan.Blocks[last].Length+leastTime {
+		t.at, t.served = last, false
+	}
 	for k, b := range t.plan.Blocks {
 		end += b.Length
 		if k < t.at {

@@ -46,7 +46,7 @@ func latencyPriors() priors {
 			afterSwitch: {.2, .02}, afterSameFinger: {.1, .01}, atStart: {.3, .05},
 			warmingUp: {.12, .01}, onNewBoard: {.05, .005}, afterSlip: {.1, .01}, onReturn: {.1, .01},
 		},
-		lasting: .6, perTry: .0003, perDay: .0008, perTryLayer: 3e-6, maxItem: 1, maxLayer: .3,
+		lasting: .6, perTry: .0003, perDay: .0012, perTryLayer: 3e-6, maxItem: 1, maxLayer: .3,
 	}
 }
 

@@ -110,7 +110,7 @@ func (m *side) circumstances(in *inputs, p place, x *[contexts]float64) {
 }
 
 // driftDays is the longest time away that makes a stroke less sure.
-const driftDays = 90
+const driftDays = 120
 
 // drift adds the uncertainty that a stroke gathers before a try: for the days
 // since the last one, and for what the try itself may change.

@@ -51,7 +51,7 @@ func TestAwayFades(t *testing.T) {
 			t.Errorf("stroke %d is %v after one day", id, got)
 		}
 	}
-	if faded < 3 {
+	if faded < 5 {
 		t.Errorf("%d strokes fade in four months", faded)
 	}
 }
