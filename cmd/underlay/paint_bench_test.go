@@ -34,13 +34,14 @@ func BenchmarkFirstPaint(b *testing.B) {
 	}
 	start := time.Now()
 	paint(old, "underlay", "Enter start")
-	b.ReportMetric(float64(time.Since(start).Milliseconds()), "ms-without-cache")
+	uncached := time.Since(start)
 	var years, new, bare []time.Duration
 	for b.Loop() {
 		years = append(years, paint(old, "underlay", "Enter start"))
 		new = append(new, paint(fresh, "underlay", "Enter start"))
 		bare = append(bare, paint(fresh, "bare-paint", "painted"))
 	}
+	b.ReportMetric(float64(uncached.Milliseconds()), "ms-without-cache")
 	b.ReportMetric(float64(middle(years).Microseconds())/1e3, "ms-five-years")
 	b.ReportMetric(float64(middle(new).Microseconds())/1e3, "ms-new")
 	b.ReportMetric(float64(middle(bare).Microseconds())/1e3, "ms-bare")

@@ -331,6 +331,41 @@ func TestSignalsGiveTheTerminalBack(t *testing.T) {
 	}
 }
 
+// A program that is killed loses what was not saved yet and nothing else, and
+// is in nobody's way the next time.
+func TestKilledDuringPractice(t *testing.T) {
+	home := t.TempDir()
+	y := &typist{console: open(t, 80, 24, home, nil, "underlay")}
+	y.see("8 minutes today")
+	y.send("\r")
+	y.see(" pause")
+	y.strokes(func() bool { return saved(t, home) >= 1 })
+	y.stroke()
+	if err := y.cmd.Process.Kill(); err != nil {
+		t.Fatal(err)
+	}
+	y.end()
+	kept := 0
+	for _, d := range journalOf(t, home) {
+		kept += len(d.Keys)
+	}
+	if kept == 0 || kept >= len(y.made) {
+		t.Fatalf("%d of %d strokes are there, want all but the drill in hand", kept, len(y.made))
+	}
+	sameStrokes(t, journalOf(t, home), y.made[:kept])
+
+	again := &typist{console: open(t, 80, 24, home, nil, "underlay")}
+	again.see("Practised on 1 of the last 7 days.")
+	again.send("\r")
+	again.see(" pause")
+	again.stroke()
+	again.leave()
+	if err := again.end(); err != nil {
+		t.Fatal(err)
+	}
+	sameStrokes(t, journalOf(t, home), append(y.made[:kept:kept], again.made...))
+}
+
 func TestPanicGivesTheTerminalBack(t *testing.T) {
 	home := t.TempDir()
 	trigger := filepath.Join(home, "panic")

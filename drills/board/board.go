@@ -91,6 +91,9 @@ func (b *Board) Layers() []string {
 	return names
 }
 
+// Base returns the base layer's name.
+func (b *Board) Base() string { return b.layers[0].name }
+
 // Symbols returns everything the board can produce, in a stable order:
 // characters, named keys, chords, keys no computer sees.
 func (b *Board) Symbols() []Symbol { return slices.Clone(b.symbols) }
@@ -106,7 +109,10 @@ func (b *Board) Strokes(s Symbol) []Stroke {
 // Drilled returns the stroke to practise for s: the preferred one if the file
 // says so, else the cheapest.
 func (b *Board) Drilled(s Symbol) (Stroke, bool) {
-	all := b.Strokes(s)
+	all, ok := b.strokes[s]
+	if !ok {
+		all = b.askedChord(s)
+	}
 	if len(all) == 0 {
 		return Stroke{}, false
 	}

@@ -1,6 +1,8 @@
 package session
 
 import (
+	"strings"
+
 	"underlay/drills"
 	"underlay/drills/board"
 )
@@ -38,7 +40,7 @@ func ways() [4]way {
 // none: then it is an answer.
 func commandOf(k board.Symbol, a drills.Ask, b *board.Board) command {
 	for _, w := range ways() {
-		if w.key(a, b) == k {
+		if (k == w.first || k == w.second) && w.key(a, b) == k {
 			return w.does
 		}
 	}
@@ -79,13 +81,13 @@ func answers(k board.Symbol, a drills.Ask) bool {
 // Control chord is asked for, or while its key is the one to press and only the
 // hold is another.
 func likelySlip(k board.Symbol, a drills.Ask, b *board.Board) bool {
-	_, key, ok := k.Chord()
+	key, ok := strings.CutPrefix(string(k), "Control+")
 	if !ok {
 		return false
 	}
 	if mods, _, chord := a.Arrives().Chord(); chord && mods[0] == board.Control {
 		return !answers(board.Escape, a) // then Escape pauses, and all else goes from there
 	}
-	at, ok := b.Gives(b.Layers()[0], a.Stroke.Final().Position)
-	return ok && at == key && a.Arrives() != board.Escape
+	at, ok := b.Gives(b.Base(), a.Stroke.Final().Position)
+	return ok && at == board.Symbol(key) && a.Arrives() != board.Escape
 }

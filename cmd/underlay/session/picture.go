@@ -22,7 +22,7 @@ type engraving struct {
 }
 
 func engrave(b *board.Board) *engraving {
-	return &engraving{board: b, base: b.Layers()[0], keys: b.Keys(), layers: map[string][]legend{}}
+	return &engraving{board: b, base: b.Base(), keys: b.Keys(), layers: map[string][]legend{}}
 }
 
 // engraved returns the legends of a board of the sitting.
