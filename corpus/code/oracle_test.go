@@ -70,6 +70,8 @@ func withoutLiterals(line string) string {
 //   - of here-documents in the shell chroma gives everything to a string, also
 //     expansions and the redirection; of those in Ruby it takes the body for
 //     code where brackets are around what opens them;
+//   - the hashes of raw strings of Rust are in the string to chroma;
+//   - keys of YAML in quotes are names to chroma, literals to us;
 //   - attributes of C# are one name to chroma, with the strings in them;
 //   - functions of SQL in other languages are strings to chroma;
 //   - regular expressions of JavaScript with the flags u, s or y are code to chroma;
@@ -78,6 +80,8 @@ func prepared(language string, src []byte) []byte {
 	beyond := map[string]string{
 		"shell":      `<<-?\s*['"\\]?\w`,
 		"sql":        `(?i)language '?pl(perl|python|tcl)`,
+		"rust":       `r#+"`,
+		"yaml":       `['"] *:(?:\s|$)`,
 		"csharp":     `\[\w+\("`,
 		"ruby":       `<<[~-]?['"A-Z]|<<~`,
 		"javascript": "/[gim]*[usy][gimusy]*[.,;)]|\\$\\{[^}]*`",
@@ -97,12 +101,13 @@ func prepared(language string, src []byte) []byte {
 func quotes(language string) string {
 	return map[string]string{
 		"javascript": `/\`, "typescript": `/\`, // of regular expressions
-		"css":   "/",  // of addresses without quotes
-		"sql":   "$|", // around the bodies of functions; concatenation in those whose language comes after
-		"ruby":  "/%",
-		"lua":   "[]=",
-		"shell": "\\", // chroma gives some to strings
-		"yaml":  "\\", // chroma takes plain text after a quote in it for a string
+		"haskell": "\\", // of escapes in characters
+		"css":     "/",  // of addresses without quotes
+		"sql":     "$|", // around the bodies of functions; concatenation in those whose language comes after
+		"ruby":    "/%",
+		"lua":     "[]=",
+		"shell":   "\\", // chroma gives some to strings
+		"yaml":    "\\", // chroma takes plain text after a quote in it for a string
 	}[language] + "\"'`"
 }
 

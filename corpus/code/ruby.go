@@ -5,7 +5,7 @@ import "bytes"
 // rubyString is a string, command or regular expression of Ruby between equal
 // quotes, with code inside it.
 func rubyString(quote string) rule {
-	return template(quote, manyLines, inside{"#{", '}'})
+	return template(quote, manyLines, rubyHole())
 }
 
 // rubyPod is a comment from =begin to =end, both at the beginning of a line.
@@ -43,15 +43,19 @@ func rubyPercent() rule {
 		if opening == 0 || isWord(opening) || opening <= ' ' || n == 1 && bytes.IndexByte([]byte("([{<|!"), opening) < 0 {
 			return false
 		}
+		holes := n == 1 || bytes.IndexByte([]byte("QWIrx"), v.peek(1)) >= 0
 		v.keep(n + 1)
-		v.balanced(opening)
+		v.balanced(opening, holes)
 		return true
 	}}
 }
 
+// rubyHole is the code in a string of Ruby.
+func rubyHole() inside { return inside{"#{", '}'} }
+
 // balanced reads the body of a literal up to the bracket that closes opening,
-// and that.
-func (v *viewer) balanced(opening byte) {
+// and that; code in it is code where the literal may have holes.
+func (v *viewer) balanced(opening byte, holes bool) {
 	closing := opening
 	if at := bytes.IndexByte([]byte("([{<"), opening); at >= 0 {
 		closing = ")]}>"[at]
@@ -61,6 +65,11 @@ func (v *viewer) balanced(opening byte) {
 		switch c := v.src[i]; {
 		case c == '\\':
 			i++
+		case holes && c == '#' && v.depth < maxDepth && bytes.HasPrefix(v.src[i:], []byte("#{")):
+			v.body(i)
+			v.hole(rubyHole())
+			i = v.i
+			continue
 		case c == closing && depth == 0:
 			v.body(i)
 			v.keep(1)
@@ -100,6 +109,13 @@ func (v *viewer) valueMayBegin(verbs ...string) bool {
 	return true
 }
 
+// afterOperator tells whether what is before here can only be followed by a
+// value.
+func (v *viewer) afterOperator() bool {
+	text := withoutSpace(v.out)
+	return len(text) > 0 && bytes.IndexByte([]byte("=(,[{|&!~"), text[len(text)-1]) >= 0
+}
+
 // regular is a regular expression between slashes, where a value may begin.
 func regular(verbs ...string) rule {
 	return rule{"/", func(v *viewer, _ string) bool {
@@ -108,7 +124,8 @@ func regular(verbs ...string) rule {
 		}
 		const longest = 2000
 		i, inClass, end := v.i+1, false, min(len(v.src), v.i+longest)
-		for ; i < end && v.src[i] != '\n' && (inClass || v.src[i] != '/'); i++ {
+		lines := v.commands && v.afterOperator() // it may go over many
+		for ; i < end && (lines || v.src[i] != '\n') && (inClass || v.src[i] != '/'); i++ {
 			switch v.src[i] {
 			case '\\':
 				i++
@@ -122,6 +139,10 @@ func regular(verbs ...string) rule {
 			return false
 		}
 		v.keep(1)
+		if v.commands { // Ruby
+			v.withHoles("/", manyLines, rubyHole())
+			return true
+		}
 		v.body(i)
 		v.keep(1)
 		return true
@@ -151,7 +172,7 @@ func rubyDocument() rule {
 func rubyBody(v *viewer, _ document, end int) {
 	src := v.src
 	v.src = src[:end]
-	v.withHoles("\x00", manyLines, inside{"#{", '}'})
+	v.withHoles("\x00", manyLines, rubyHole())
 	v.src = src
 }
 

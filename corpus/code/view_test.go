@@ -27,6 +27,8 @@ func TestViews(t *testing.T) {
 		{"python", "s = f'a {b!r:>{w}} {{c}}' # c\nt = rb\"\\\"\" + \"\"\"doc\n\"quoted\" \"\"\"\nf = '{no}'\n", "s = f'·{b!r:>{w}}·'\nt = rb\"·\" + \"\"\"·\"\"\"\nf = '·'\n"},
 		{"ruby", "# c\n=begin\nno\n=end\nputs \"a #{b[\"c\"]} d\", 'e', %w[a b], :sym, /r\\/x/i\nx = y / 2 / z\n", "puts \"·#{b[\"·\"]}·\", '·', %w[·], :sym, /·/i\nx = y / 2 / z\n"},
 		{"ruby", "s = <<~EOS + t\n  a #{b} c\n  EOS\nlist << x\nw = $' + ?\"\n__END__\nno\n", "s = <<~EOS + t\n·#{b}·\n  EOS\nlist << x\nw = $' + ?\"\n"},
+		{"ruby", "P = /\n  a\\s # b\n/x.freeze\nx = y /\n  2\n", "P = /·/x.freeze\nx = y /\n  2\n"},
+		{"ruby", "a = %(b #{c(1)} (d)) + %q(#{e}) if f =~ /g#{h}i/\n", "a = %(·#{c(1)}·) + %q(·) if f =~ /·#{h}·/\n"},
 		{"lua", "-- c\n--[[ long\n]] x = [==[ a ]] b ]==] .. 'c' --[=[ d ]=] y = t[1]\n", " x = [==[·]==] .. '·' ¦ y = t[1]\n"},
 		{"haskell", "{- a {- b -} c -}\nf' x = 'y' : \"s\\\"\" -- c\na --> b = x |-- y\n{-# LANGUAGE X #-}\n", "f' x = '·' : \"·\"\na --> b = x |-- y\n{-# LANGUAGE X #-}\n"},
 		{"shell", "#!/bin/sh\n# c\necho \"a $b ${c:-d} $(e \"f\") `g` \\\" h\" 'i' $# ${#x} x#y # c\n", "echo \"·$b·${c:-d}·$(e \"·\")·`g`·\" '·' $# ${#x} x#y\n"},
