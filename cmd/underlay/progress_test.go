@@ -154,3 +154,22 @@ func TestProgressPageIsWholeOrNotThere(t *testing.T) {
 		t.Errorf("%d files are left, want the page alone: %v", len(left), err)
 	}
 }
+
+// On a terminal there is a sign of life while much is read, and nothing is left
+// of it; elsewhere there is none.
+func TestProgressShowsThatItReads(t *testing.T) {
+	e := home(t, 40)
+	var said bytes.Buffer
+	e.Stderr = &said
+	if status := run([]string{"progress"}, e); status != 0 || said.Len() > 0 {
+		t.Fatalf("exit status %d, %q", status, said.String())
+	}
+	clearCache(t, e)
+	e.Terminal = func(stream any) bool { return stream == e.Stderr }
+	if status := run([]string{"progress"}, e); status != 0 {
+		t.Fatalf("exit status %d", status)
+	}
+	if text := said.String(); !strings.HasPrefix(text, "\rreading the journal: 1000 drills") || !strings.HasSuffix(text, " \r") || strings.Contains(text, "\n") {
+		t.Errorf("%q", text)
+	}
+}
