@@ -84,7 +84,8 @@ func (e *Env) progress(f progressFlags) error {
 	}
 	switch {
 	case f.json:
-		return e.json(s.Rounded())
+		s.Round()
+		return e.json(s)
 	case f.page != "":
 		return e.written("page", f.page, func(w io.Writer) error { return report.Page(w, s, learned) })
 	}

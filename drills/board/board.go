@@ -120,13 +120,18 @@ func (b *Board) Drilled(s Symbol) (Stroke, bool) {
 }
 
 // Hash identifies the board file's content.
-func (b *Board) Hash() string {
-	sum := sha256.Sum256(b.source)
-	return hex.EncodeToString(sum[:16])
-}
+func (b *Board) Hash() string { return b.hash }
 
 // origin is the text a board was read from.
-type origin struct{ source []byte }
+type origin struct {
+	source []byte
+	hash   string
+}
+
+func newOrigin(src []byte) origin {
+	sum := sha256.Sum256(src)
+	return origin{slices.Clone(src), hex.EncodeToString(sum[:16])}
+}
 
 // Source returns that text.
 func (o origin) Source() []byte { return slices.Clone(o.source) }

@@ -37,7 +37,7 @@ func (b *Board) WithOSLayout(name string) (*Board, error) {
 }
 
 func read(file string, src []byte, osLayout string) (*Board, Findings) {
-	r := &reader{file: file, vocab: newVocabulary(), board: &Board{origin: origin{slices.Clone(src)}}}
+	r := &reader{file: file, vocab: newVocabulary(), board: &Board{origin: newOrigin(src)}}
 	if r.decode(src) {
 		r.top(osLayout)
 		r.readLayers()

@@ -1,48 +1,48 @@
 package standing
 
 import (
+	"math"
 	"reflect"
-	"strconv"
 )
 
-// Rounded returns s with every figure rounded to five significant digits, for
-// output: more than that nothing here is known to.
-func (s Standing) Rounded() Standing {
-	// Slices are copied on the way, so that s stays as it is.
-	return rounded(reflect.ValueOf(s)).Interface().(Standing)
-}
+// Round rounds every figure to five significant digits, for output: more than
+// that nothing here is known to.
+func (s *Standing) Round() { round(reflect.ValueOf(s).Elem()) }
 
-func rounded(v reflect.Value) reflect.Value {
-	out := reflect.New(v.Type()).Elem()
-	out.Set(v)
+// round changes v where it stands; times are left alone.
+func round(v reflect.Value) {
 	switch v.Kind() {
 	case reflect.Float64:
-		x, _ := strconv.ParseFloat(strconv.FormatFloat(v.Float(), 'g', 5, 64), 64)
-		out.SetFloat(x)
+		v.SetFloat(significant(v.Float()))
 	case reflect.Struct:
 		for i := range v.NumField() {
-			if v.Type().Field(i).IsExported() && out.Field(i).CanSet() {
-				out.Field(i).Set(rounded(v.Field(i)))
+			if f := v.Field(i); f.CanSet() {
+				round(f)
 			}
 		}
-	case reflect.Slice:
-		if v.IsNil() {
-			return out
-		}
-		out.Set(reflect.MakeSlice(v.Type(), v.Len(), v.Len()))
-		for i := range v.Len() {
-			out.Index(i).Set(rounded(v.Index(i)))
-		}
-	case reflect.Array:
-		for i := range v.Len() {
-			out.Index(i).Set(rounded(v.Index(i)))
+	case reflect.Slice, reflect.Array:
+		switch v.Type().Elem().Kind() {
+		case reflect.Struct, reflect.Float64:
+			for i := range v.Len() {
+				round(v.Index(i))
+			}
 		}
 	case reflect.Pointer:
 		if !v.IsNil() {
-			p := reflect.New(v.Type().Elem())
-			p.Elem().Set(rounded(v.Elem()))
-			out.Set(p)
+			round(v.Elem())
 		}
 	}
-	return out
+}
+
+func significant(x float64) float64 {
+	if x == 0 || math.IsInf(x, 0) || math.IsNaN(x) {
+		return x
+	}
+	digits := 4 - int(math.Floor(math.Log10(math.Abs(x))))
+	if digits < 0 {
+		scale := math.Pow10(-digits)
+		return math.Round(x/scale) * scale
+	}
+	scale := math.Pow10(digits)
+	return math.Round(x*scale) / scale
 }

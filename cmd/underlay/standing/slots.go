@@ -26,6 +26,14 @@ type arrangement struct {
 	strokes map[int][]board.Stroke // by id of the symbol: every way to produce it, the drilled one first
 	ways    map[string][][]board.Press
 	slots   []slot
+	efforts map[moved]float64 // see effortAt
+}
+
+// moved is a stroke with its last key at another place.
+type moved struct {
+	id, stroke int
+	layer      string
+	position   board.Position
 }
 
 // arrange looks at the board being learned. Keys that hold, that fall through
@@ -33,7 +41,7 @@ type arrangement struct {
 // elsewhere: it is there for a reason that the mix does not know. A thumb key
 // without anything on it is not counted as free.
 func (w *work) arrange() *arrangement {
-	a := &arrangement{board: w.in.Boards[0], symbols: map[int]board.Symbol{}, strokes: map[int][]board.Stroke{}, ways: map[string][][]board.Press{}}
+	a := &arrangement{board: w.in.Boards[0], symbols: map[int]board.Symbol{}, strokes: map[int][]board.Stroke{}, ways: map[string][][]board.Press{}, efforts: map[moved]float64{}}
 	for id, s := range w.in.Strokes {
 		if s.Board != 0 || s.Retired {
 			continue
@@ -110,16 +118,22 @@ func modifiers(s board.Stroke) []board.Press {
 	return out
 }
 
-// effortAt is the effort of a stroke if its last key were at a slot, by the
-// cheapest way into the layer, or +Inf where that key is one of those held.
-func (a *arrangement) effortAt(st board.Stroke, s slot) float64 {
-	best := math.Inf(1)
+// effortAt is the effort of a stroke of id, by its number, if its last key were
+// at a slot, by the cheapest way into the layer, or +Inf where that key is one of
+// those held.
+func (a *arrangement) effortAt(id, stroke int, s slot) float64 {
+	key := moved{id, stroke, s.layer, s.position}
+	if effort, ok := a.efforts[key]; ok {
+		return effort
+	}
+	best, mods := math.Inf(1), modifiers(a.strokes[id][stroke])
 	for _, way := range a.ways[s.layer] {
-		keys := append(append(modifiers(st), way...), board.Press{Position: s.position, As: board.AsPress})
+		keys := append(append(slices.Clone(mods), way...), board.Press{Position: s.position, As: board.AsPress})
 		if !pressedTwice(keys) {
 			best = min(best, a.board.Effort(keys))
 		}
 	}
+	a.efforts[key] = best
 	return best
 }
 
@@ -152,9 +166,9 @@ func (a *arrangement) after(id int, s, t slot) (placed, bool) {
 		p := placed{st.Effort, st.Final().Position, st.Layer == a.board.Layers()[0], i == 0}
 		switch {
 		case s.has(st):
-			p = placed{effort: a.effortAt(st, t), position: t.position}
+			p = placed{effort: a.effortAt(id, i, t), position: t.position}
 		case t.has(st):
-			p = placed{effort: a.effortAt(st, s), position: s.position}
+			p = placed{effort: a.effortAt(id, i, s), position: s.position}
 		}
 		if p.effort < best.effort {
 			best, found = p, true
