@@ -52,6 +52,10 @@ func (e *Env) pictures(dir string) error {
 	alone.Now = invention
 	alone.Dirs = e.Dirs.In(history)
 	alone.Dirs.Config = history // nothing of the person's own is in the pictures
+	boards := []byte("boards = [\"split-38\", \"ansi-61\"]\n")
+	if err := os.WriteFile(alone.Dirs.ConfigFile(), boards, 0o600); err != nil {
+		return err
+	}
 	if _, err := alone.simulate(simulation{days: 10, seed: 3, into: history, typist: "gradual"}, wish{}); err != nil {
 		return err
 	}
