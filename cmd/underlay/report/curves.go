@@ -119,7 +119,13 @@ func typedPlot(days []standing.Day, from, to time.Time) template.HTML {
 	}
 	p := newPlot("typed", "Median latency in ms of each day's drills", from, to, 0, math.Ceil(hi/100)*100, 180)
 	d := days[len(days)-1]
-	p.desc = fmt.Sprintf("On the last day the median was %s ms, and %s ms where a stroke was met for the first time that day.", whole(d.MedianMS), whole(d.FirstMS))
+	p.desc = "On the last day nothing was typed right and unaided."
+	if d.MedianMS > 0 {
+		p.desc = fmt.Sprintf("On the last day the median was %s ms.", whole(d.MedianMS))
+	}
+	if d.FirstMS > 0 {
+		p.desc += fmt.Sprintf(" Where a stroke was met for the first time that day it was %s ms.", whole(d.FirstMS))
+	}
 	p.axes()
 	p.line("two", points(days, first))
 	p.line("one", points(days, median))

@@ -105,7 +105,7 @@ func newPage(s standing.Standing, b *board.Board) page {
 // needed says what there is to do first.
 func needed(s standing.Standing) []string {
 	out := []string{"Nothing has been practised on " + board.Safe(s.Boards[0].Name) + " yet. One session shows first speeds; ten practised sessions an outlook."}
-	if len(s.Boards) == 2 {
+	if len(s.Boards) == 2 && !s.Boards[1].Known {
 		out = append(out, "Some lines on "+board.Safe(s.Boards[1].Name)+" now, before its speed changes, give the level to compare with.")
 	}
 	return append(out, "The command underlay starts a session.")

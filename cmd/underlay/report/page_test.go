@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"underlay/cmd/underlay/standing"
+	"underlay/cmd/underlay/standing/standingtest"
 	"underlay/drills/board"
 )
 
@@ -47,6 +48,19 @@ func standings(t *testing.T) map[string]standing.Standing {
 	if err := one.Practise(0, 1); err != nil {
 		t.Fatal(err)
 	}
+	wrong := invented(t, "split-38", "ansi-61")
+	for day := range 30 {
+		d, err := wrong.Plain(0, standingtest.Start().AddDate(0, 0, day), 600, "(", ")", "{", "}", "=", "e", "t", "a")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range d.Keys {
+			d.Keys[i].Got, d.Keys[i].Slip, d.Keys[i].Lost = "x", "layer", 900
+		}
+		if err := wrong.Add(d); err != nil {
+			t.Fatal(err)
+		}
+	}
 	hostile := practised(t, "split-38", "ansi-61")
 	hostile.Notes = append(hostile.Notes, `<script src="http://x.example/">&`)
 	hostile.Slips.Kinds[0].Kind = `"><link href="//x.example">`
@@ -57,6 +71,7 @@ func standings(t *testing.T) map[string]standing.Standing {
 		"two boards": practised(t, "split-38", "ansi-61"), "one board": practised(t, "split-38"),
 		"the standard board": practised(t, "ansi-61", "split-38"),
 		"nothing":            standingOf(t, invented(t, "split-38", "ansi-61"), 0), "one session": standingOf(t, one, 1), "hostile": hostile,
+		"errors only": standingOf(t, wrong, 30),
 	}
 }
 

@@ -117,7 +117,15 @@ func dayTable(all []standing.Day) table {
 			note = count(d.Gap, "day", "days") + " of break before"
 		}
 		t.Rows = append(t.Rows, []string{d.Date, board.Safe(d.Board), fmt.Sprintf("%.1f", d.Minutes), whole(float64(d.Strokes)), percent(float64(d.Slips) / float64(max(d.Strokes, 1))),
-			whole(d.LatencyMS.Value), span(d.LatencyMS), whole(d.MedianMS), whole(d.FirstMS), percent(d.SteadyShare), note})
+			whole(d.LatencyMS.Value), span(d.LatencyMS), taken(d.MedianMS), taken(d.FirstMS), percent(d.SteadyShare), note})
 	}
 	return t
+}
+
+// taken writes a time; nothing where none was taken.
+func taken(ms float64) string {
+	if ms == 0 {
+		return ""
+	}
+	return whole(ms)
 }

@@ -82,7 +82,7 @@ func (t *text) head() {
 // empty says what is needed where nothing was practised.
 func (t *text) empty() {
 	t.say("", "Nothing has been practised on "+board.Safe(t.learned().Name)+" yet. One session shows first speeds; ten practised sessions an outlook.")
-	if t.two() {
+	if t.two() && !t.s.Boards[1].Known {
 		t.say("", "Some lines on "+board.Safe(t.s.Boards[1].Name)+" now, before its speed changes, give the level to compare with.")
 	}
 	t.say("", "The command underlay starts a session.")
@@ -160,8 +160,11 @@ func (t *text) curve() {
 
 // today tells the latest day: how it went, and what had stayed overnight.
 func (t *text) today(d standing.Day) {
-	words := fmt.Sprintf("%s: %s min, %s typed, %s slips, median %s ms", dayOf(d.Date).Format("2 Jan"), whole(d.Minutes),
-		whole(float64(d.Strokes)), percent(float64(d.Slips)/float64(max(d.Strokes, 1))), whole(d.MedianMS))
+	words := fmt.Sprintf("%s: %s min, %s typed, %s slips", dayOf(d.Date).Format("2 Jan"), whole(d.Minutes),
+		whole(float64(d.Strokes)), percent(float64(d.Slips)/float64(max(d.Strokes, 1))))
+	if d.MedianMS > 0 {
+		words += fmt.Sprintf(", median %s ms", whole(d.MedianMS))
+	}
 	if d.First > 0 && d.FirstMS > 0 {
 		words += fmt.Sprintf(", first met %s", whole(d.FirstMS))
 	}
