@@ -20,17 +20,19 @@ func breaking() *Env {
 	return e
 }
 
-// stepped is the real environment with a clock that is put forward: by the
-// modification time of the file $AHEAD, counted from the Unix epoch. A long
-// sitting is short with it, and yet no screen needs to keep up with a fast clock.
+// stepped is the real environment with a clock that is put forward: it shows
+// the modification time of the file $CLOCK and the whole seconds since the
+// start. A long sitting is short with it, no screen needs to keep up with a fast
+// clock, and all sittings begin at one moment, which settles what is drilled.
 func stepped() *Env {
 	e := system()
+	start := time.Now()
 	e.Now = func() time.Time {
-		ahead, err := os.Stat(os.Getenv("AHEAD"))
+		clock, err := os.Stat(os.Getenv("CLOCK"))
 		if err != nil {
 			panic(err)
 		}
-		return time.Now().Add(ahead.ModTime().Sub(time.Unix(0, 0)))
+		return clock.ModTime().Add(time.Since(start).Truncate(time.Second))
 	}
 	return e
 }

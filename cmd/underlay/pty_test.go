@@ -26,7 +26,7 @@ type pressed struct{ asked, got board.Symbol }
 type typist struct {
 	*console
 	made  []pressed // first attempts
-	ahead string    // the file that tells how far the program's clock is ahead, if any does
+	clock string    // the file whose time the program's clock shows, or ""
 }
 
 // pace is how far a typist's clock is put forward with each key.
@@ -35,12 +35,12 @@ const pace = 300 * time.Millisecond
 // send puts the clock forward and sends what a key sends.
 func (y *typist) send(bytes string) {
 	y.Helper()
-	if y.ahead != "" {
-		at, err := os.Stat(y.ahead)
+	if y.clock != "" {
+		at, err := os.Stat(y.clock)
 		if err != nil {
 			y.Fatal(err)
 		}
-		if err := os.Chtimes(y.ahead, time.Time{}, at.ModTime().Add(pace)); err != nil {
+		if err := os.Chtimes(y.clock, time.Time{}, at.ModTime().Add(pace)); err != nil {
 			y.Fatal(err)
 		}
 	}
@@ -384,11 +384,11 @@ func TestPanicGivesTheTerminalBack(t *testing.T) {
 	y.restored()
 }
 
-// Four minutes of practice on two boards, with a clock that each key puts
+// Eight minutes of practice on two boards, with a clock that each key puts
 // forward: slips, other sizes, the other board, and Rest.
 func TestWholeSittingInATerminal(t *testing.T) {
 	if testing.Short() {
-		t.Skip("takes about a thousand strokes")
+		t.Skip("takes about two thousand strokes")
 	}
 	home := t.TempDir()
 	config := filepath.Join(home, ".config", "underlay")
@@ -399,13 +399,13 @@ func TestWholeSittingInATerminal(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(config, "underlay.toml"), []byte(text), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	ahead := filepath.Join(home, "ahead")
-	err := errors.Join(os.WriteFile(ahead, nil, 0o600), os.Chtimes(ahead, time.Time{}, time.Unix(0, 0)))
-	if err != nil {
+	clock := filepath.Join(home, "clock")
+	begin := time.Date(2026, 3, 2, 12, 0, 0, 0, time.UTC)
+	if err := errors.Join(os.WriteFile(clock, nil, 0o600), os.Chtimes(clock, time.Time{}, begin)); err != nil {
 		t.Fatal(err)
 	}
-	y := &typist{console: open(t, 80, 24, home, []string{"AHEAD=" + ahead}, "underlay-stepped", "today", "--minutes", "4"), ahead: ahead}
-	y.see("4 minutes today")
+	y := &typist{console: open(t, 80, 24, home, []string{"CLOCK=" + clock}, "underlay-stepped", "today", "--minutes", "8"), clock: clock}
+	y.see("8 minutes today")
 	y.send("\r")
 	y.see(" pause")
 	boards, sizes := 0, [][2]int{{100, 30}, {60, 20}, {80, 24}}
