@@ -84,8 +84,9 @@ func pacePlot(s standing.Standing, learned, other []standing.Day, from, to time.
 		p.desc += fmt.Sprintf(" On %s %s ms on the last day (%s).", board.Safe(s.Boards[1].Name), whole(end.Value), span(end))
 	}
 	p.axes()
+	all := append(points(learned, pace), points(other, pace)...)
 	for _, r := range keystrokeLevel() {
-		p.level(r.ms, fmt.Sprintf("%s, %s ms", r.words, whole(r.ms)))
+		p.level(r.ms, fmt.Sprintf("%s, %s ms", r.words, whole(r.ms)), all)
 	}
 	changes(p, learned)
 	p.band("range two", points(other, pace))

@@ -110,13 +110,40 @@ func (p *plot) bars(class string, points []spot) {
 	fmt.Fprintf(&p.svg, `<path class="%s" d="%s"/>`, class, d.String())
 }
 
-// level draws a line across with words at its right end.
-func (p *plot) level(v float64, words string) {
+// level draws a line across with words on it, at the end where they are
+// farthest from the points.
+func (p *plot) level(v float64, words string, points []spot) {
 	if v <= p.lo || v >= p.hi {
 		return
 	}
 	fmt.Fprintf(&p.svg, `<path class="level" d="M0 %.1fH%.0f"/>`, p.y(v), plotWidth)
-	p.label("on", 100, v, words)
+	const letters = .04 // how far above or below the line the words are, as a share of the height
+	best, room := place{}, -1.0
+	for _, at := range []place{{"on", 100, letters}, {"on start", 0, letters}, {"on below", 100, -letters}, {"on start below", 0, -letters}} {
+		if r := p.room(at.left, v+at.up*(p.hi-p.lo), points); r > room+1e-9 {
+			best, room = at, r
+		}
+	}
+	p.label(best.class, best.left, v, words)
+}
+
+// place is where words can stand on a line.
+type place struct {
+	class string
+	left  float64 // per cent of the width
+	up    float64 // share of the height
+}
+
+// room is the least distance in height between v and the points in the half of
+// the picture that begins or ends at left.
+func (p *plot) room(left, v float64, points []spot) float64 {
+	least := p.hi - p.lo
+	for _, q := range points {
+		if (p.x(q.when) > plotWidth/2) == (left > 50) {
+			least = min(least, math.Abs(q.value-v))
+		}
+	}
+	return least
 }
 
 // upright marks a day from top to bottom.
