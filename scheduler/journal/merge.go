@@ -146,7 +146,7 @@ func (s *source) header() {
 	}
 	if v := r.(Header).Version; v > Version {
 		s.newer = true
-		s.report(s.count, s.start, Newer, (&NewerError{s.name, v}).Error())
+		s.report(s.count, s.start, Newer, newerReason(v))
 	}
 }
 

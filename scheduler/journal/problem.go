@@ -8,8 +8,10 @@ type NewerError struct {
 	Version int
 }
 
-func (e *NewerError) Error() string {
-	return fmt.Sprintf("%s has version %d of the journal's format; this underlay knows version %d", e.File, e.Version, Version)
+func (e *NewerError) Error() string { return e.File + " has " + newerReason(e.Version) }
+
+func newerReason(version int) string {
+	return fmt.Sprintf("version %d of the journal's format; this underlay knows version %d", version, Version)
 }
 
 // Problem is a place in a file that could not be read.

@@ -107,7 +107,7 @@ func (v *verifier) line(l *lines, f *FileReport) {
 	case Header:
 		f.Machine, f.Version = r.Machine, r.Version
 		if r.Version > Version {
-			l.report(l.count, l.start, Newer, (&NewerError{l.name, r.Version}).Error())
+			l.report(l.count, l.start, Newer, newerReason(r.Version))
 		}
 	case Board:
 		f.Boards++
