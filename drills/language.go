@@ -1,6 +1,7 @@
 package drills
 
 import (
+	"maps"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -59,9 +60,7 @@ func (f *follow) add(t corpus.Token, weight float64) {
 func newLanguage(t *corpus.Table, typed func(text string) bool) *language {
 	l := &language{name: t.Language, names: newNamer(t, typed), closed: map[string][]int{}, next: map[string]*follow{}}
 	bigrams := corpus.Counts{}
-	for k, n := range t.Counts(corpus.Next) {
-		bigrams[k] = n
-	}
+	maps.Copy(bigrams, t.Counts(corpus.Next))
 	known := 0.0
 	for _, c := range t.Counts(corpus.Line).Top(-1) {
 		line := corpus.ParseLine(c.Key)

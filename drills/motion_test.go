@@ -56,7 +56,7 @@ func TestMotionsAreStandard(t *testing.T) {
 			t.Errorf("command %s is not in the standard", name)
 		}
 	}
-	for _, name := range strings.Fields(standardMotions) {
+	for name := range strings.FieldsSeq(standardMotions) {
 		if !slices.ContainsFunc(m.Motion, func(x movement) bool { return joined(x.Keys) == name }) {
 			t.Errorf("the standard's motion %s is never drilled", name)
 		}

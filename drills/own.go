@@ -83,7 +83,7 @@ func clean(line string) string {
 func cut(line string, n int) []string {
 	var pieces []string
 	var piece strings.Builder
-	for _, word := range strings.Fields(line) {
+	for word := range strings.FieldsSeq(line) {
 		length := utf8.RuneCountInString(word)
 		if piece.Len() > 0 && utf8.RuneCountInString(piece.String())+1+length > n {
 			pieces = append(pieces, piece.String())

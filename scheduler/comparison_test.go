@@ -83,15 +83,13 @@ func ratios(w, believed *world, kind string, n int, c course, all []way) []outco
 	}
 	var wait sync.WaitGroup
 	for half := range 2 {
-		wait.Add(1)
-		go func() {
-			defer wait.Done()
+		wait.Go(func() {
 			for i := half; i < n; i += 2 {
 				for k := range all {
 					logs[k][i] = practise(w, believed, kind, uint64(i+1), c, all[k].make)
 				}
 			}
-		}()
+		})
 	}
 	wait.Wait()
 	out := make([]outcome, len(all))

@@ -25,7 +25,7 @@ func tell(s *scheduler.Scheduler, id int, at time.Time, ms float64, n int, set f
 func TestNewStrokeStartsFromItsKind(t *testing.T) {
 	w := newWorld(code)
 	s := newReal(w, 1).s
-	id, slow, fast := w.by[0]['^'], []rune("#*|@"), []rune("{}()")
+	id, slow, fast := w.by[0]['^'], "#*|@", "{}()"
 	before := s.Level(id, start())
 	at := start()
 	for range 30 {

@@ -101,7 +101,7 @@ func TestReasons(t *testing.T) {
 	s := newReal(w, 1).s
 	id := func(c rune) int { return w.by[0][c] }
 	at := start()
-	for _, c := range []rune("etaonisrhldcum{}()[]=") {
+	for _, c := range "etaonisrhldcum{}()[]=" {
 		at = tell(s, id(c), at, 350, 20, nil)
 	}
 	at = tell(s, id('|'), at, 700, 20, nil)

@@ -86,9 +86,7 @@ type spotted struct {
 func findAll(queries []string, boards []*board.Board) ([]spotted, error) {
 	var among []board.Symbol
 	for _, b := range boards {
-		for _, s := range b.Symbols() {
-			among = append(among, s)
-		}
+		among = append(among, b.Symbols()...)
 	}
 	slices.Sort(among)
 	among = slices.Compact(among)

@@ -2,6 +2,7 @@ package board
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -161,10 +162,8 @@ func (v *vocabulary) named(text string) (meaning, bool) {
 
 func (v *vocabulary) parseWay(text, target, way string) (meaning, *entryError) {
 	ways := []string{string(AsHold), string(AsLatch), string(AsLock), string(AsStay)}
-	for _, w := range ways {
-		if w == way {
-			return meaning{verb: opens, target: target, as: As(way)}, nil
-		}
+	if slices.Contains(ways, way) {
+		return meaning{verb: opens, target: target, as: As(way)}, nil
 	}
 	e := &entryError{fmt.Sprintf("%q: a layer is opened by hold, latch, lock or stay, not %q", text, way), ""}
 	if near := nearest(way, ways); near != "" {

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
-	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -168,5 +167,3 @@ func (l *osLayout) above(char Symbol, level int) (Symbol, bool) {
 
 // has reports whether the layout gives the character without a dead key.
 func (l *osLayout) has(char Symbol) bool { _, ok := l.at[char]; return ok }
-
-func isOSLayout(name string) bool { return slices.Contains(OSLayouts(), name) }

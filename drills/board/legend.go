@@ -43,11 +43,11 @@ func (l Legend) ShortHold() string { return shorten(l.Hold) }
 // one, else its first letters.
 func shorten(s string) string {
 	if mods, key, ok := Symbol(s).Chord(); ok {
-		short := ""
+		var short strings.Builder
 		for _, m := range mods {
-			short += map[Symbol]string{Control: "C-", Alt: "A-", Shift: "S-", Meta: "M-", AltGraph: "G-"}[m]
+			short.WriteString(map[Symbol]string{Control: "C-", Alt: "A-", Shift: "S-", Meta: "M-", AltGraph: "G-"}[m])
 		}
-		return cut(short+shorten(string(key)), 4)
+		return cut(short.String()+shorten(string(key)), 4)
 	}
 	if short := shortForm(s); short != "" {
 		return short

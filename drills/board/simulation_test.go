@@ -59,7 +59,7 @@ func simulate(t interface{ Fatal(...any) }, src []byte, glyphs keysyms, codes ma
 	for _, l := range file.Layer {
 		layer := simulatedLayer{l.Name, l.When, map[string]string{}}
 		row := 0
-		for _, line := range strings.Split(l.Keys, "\n") {
+		for line := range strings.SplitSeq(l.Keys, "\n") {
 			words := strings.Fields(strings.ReplaceAll(" "+line+" ", " || ", " "))
 			if len(words) == 0 {
 				continue
@@ -273,13 +273,13 @@ func (s *simulation) receive(entry string) string {
 		out = compose(s.dead, out)
 		s.dead = ""
 	}
-	prefix := ""
+	var prefix strings.Builder
 	for _, m := range []string{"Control", "Alt", "Shift", "Meta"} {
 		if mods[m] && (m != "Shift" || shift) {
-			prefix += m + "+"
+			prefix.WriteString(m + "+")
 		}
 	}
-	return prefix + out
+	return prefix.String() + out
 }
 
 func (s *simulation) gridKey(code string) string {

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"underlay/drills/board"
@@ -133,10 +134,5 @@ func (c *Capture) sound() bool {
 			}
 		}
 	}
-	for _, s := range []Stage{Naming, Setting, Pressing, Holding, Joining, Review, Over, Finished} {
-		if c.Stage == s {
-			return true
-		}
-	}
-	return false
+	return slices.Contains([]Stage{Naming, Setting, Pressing, Holding, Joining, Review, Over, Finished}, c.Stage)
 }

@@ -70,7 +70,7 @@ func (c *Capture) joined(text string) {
 	name, of, found := strings.Cut(text, "=")
 	name = strings.TrimSpace(name)
 	var when []string
-	for _, w := range strings.Split(of, "+") {
+	for w := range strings.SplitSeq(of, "+") {
 		when = append(when, strings.TrimSpace(w))
 	}
 	at := c.layerNamed(name)

@@ -83,6 +83,13 @@ func (r *recorder) shown() string {
 	return r.text
 }
 
+// count returns how often something was shown.
+func (r *recorder) count() int {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	return r.shows
+}
+
 // bench is a loop under test, in a bubble of its own time.
 type bench struct {
 	*testing.T
@@ -184,21 +191,21 @@ func TestLoopPractisesAndLeaves(t *testing.T) {
 func TestLoopIsIdleUntilTimeMatters(t *testing.T) {
 	inBubble(t, func(b *bench) {
 		b.keys("\n")
-		drawn := b.screen.shows
+		drawn := b.screen.count()
 		time.Sleep(890 * time.Millisecond)
 		synctest.Wait()
-		if b.screen.shows != drawn {
-			t.Errorf("drawn %d times while nothing happened", b.screen.shows-drawn)
+		if b.screen.count() != drawn {
+			t.Errorf("drawn %d times while nothing happened", b.screen.count()-drawn)
 		}
 		time.Sleep(20 * time.Millisecond)
 		b.see("right middle finger, top row") // the hesitation
 		time.Sleep(31 * time.Second)
 		b.see("No key for a while")
-		drawn = b.screen.shows
+		drawn = b.screen.count()
 		time.Sleep(20 * time.Hour)
 		synctest.Wait()
-		if b.screen.shows != drawn {
-			t.Errorf("drawn %d times in a pause", b.screen.shows-drawn)
+		if b.screen.count() != drawn {
+			t.Errorf("drawn %d times in a pause", b.screen.count()-drawn)
 		}
 		b.keys("\n")
 		b.see("done")

@@ -15,8 +15,8 @@ func round(v reflect.Value) {
 	case reflect.Float64:
 		v.SetFloat(significant(v.Float()))
 	case reflect.Struct:
-		for i := range v.NumField() {
-			if f := v.Field(i); f.CanSet() {
+		for _, f := range v.Fields() {
+			if f.CanSet() {
 				round(f)
 			}
 		}
