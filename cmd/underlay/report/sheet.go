@@ -68,9 +68,6 @@ const (
 	slant       // a legend of a key that no program sees
 )
 
-// width is an upper estimate.
-func (t label) width() float64 { return float64(uniseg.StringWidth(t.body)) * t.size * letterWide }
-
 // extent is the size of a board in key units.
 func extent(b *board.Board) (w, h float64) {
 	for _, k := range b.Keys() {
