@@ -37,7 +37,7 @@ func (c *Course) inMix(language string) bool {
 	return false
 }
 
-// add adds drills of a kind to the pool, as far as all their strokes are known.
+// add adds drills of a kind to the pool, as far as all their strokes are asked for.
 func (c *Course) add(pool []drills.Drill, k drills.Kind, n int) []drills.Drill {
 	for i := range n {
 		d, err := c.generator(0).Generate(k, nil, c.config.Seed+uint64(i))
@@ -53,7 +53,7 @@ func (c *Course) add(pool []drills.Drill, k drills.Kind, n int) []drills.Drill {
 
 func (c *Course) known(d drills.Drill) bool {
 	for _, k := range d.Keys {
-		if _, ok := c.ID(0, k.Symbol); !ok {
+		if id, ok := c.ID(0, k.Symbol); !ok || c.strokes.features[id].Retired {
 			return false
 		}
 	}

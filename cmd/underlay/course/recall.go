@@ -232,7 +232,7 @@ func (c *Course) restore(data []byte) error {
 // the data, the boards, and all strokes with their features.
 func (c *Course) key() string {
 	sum := sha256.New()
-	fmt.Fprintln(sum, "derived 1")
+	fmt.Fprintln(sum, "derived 2")
 	for _, b := range c.config.Boards {
 		fmt.Fprintln(sum, b.Name, b.Hash())
 	}

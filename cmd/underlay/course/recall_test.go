@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"underlay/drills"
 	"underlay/drills/board"
 	"underlay/scheduler"
 	"underlay/scheduler/journal"
@@ -223,4 +224,26 @@ func exercises(c *Course, n int) []int {
 		out = append(out, e.Items...)
 	}
 	return out
+}
+
+// What is drilled on demand alone, as chords that the work does not have, is
+// learned from and remembered like the rest, and never planned.
+func TestWhatIsNotPlannedIsRemembered(t *testing.T) {
+	online := embedded(t, func(c *Config) { c.Kind = drills.Chord })
+	var store journaltest.Store
+	kept(t, &store, online.Boards(), practised(t, online, start, 40))
+	rebuilt := embedded(t, func(c *Config) { c.Past.Journal = store.FS() })
+	same(t, online, rebuilt)
+	if n := len(rebuilt.past.Moved); n > 0 {
+		t.Errorf("%d strokes count as moved", n)
+	}
+	id := idOf(t, rebuilt, "Alt+z")
+	if got := rebuilt.Standing(0, "Alt+z", start); got.Level.Tries == 0 || got.State == scheduler.Unmet {
+		t.Errorf("Alt+z stands at %+v", got)
+	}
+	for _, e := range exercises(rebuilt, 300) {
+		if e == id {
+			t.Fatal("Alt+z is planned")
+		}
+	}
 }

@@ -13,36 +13,24 @@ import (
 // and how often they follow a stroke of another layer.
 func (s *strokes) setShares(b int, mix *corpus.Table) {
 	counts, total := mix.Symbols(), 0.0
-	for _, st := range s.all {
-		if st.Board == b {
+	var ids []int
+	for id, st := range s.all {
+		if st.Board == b && !s.features[id].Retired {
+			ids = append(ids, id)
 			total += counts[string(st.Symbol)]
 		}
 	}
-	n := len(s.all)
-	for id, st := range s.all {
-		if st.Board != b {
-			n--
-		}
+	for _, id := range ids {
 		f := &s.features[id]
-		if n := counts[string(st.Symbol)]; st.Board == b && total > 0 {
-			f.Freq = n / total
-			_, text := st.Symbol.Rune()
-			f.Text = text && n > 0
+		if total == 0 { // nothing is known: all the same
+			f.Freq = 1 / float64(len(ids))
+			continue
 		}
-	}
-	if total == 0 && n > 0 {
-		s.even(b, n)
+		n := counts[string(s.all[id].Symbol)]
+		_, text := s.all[id].Symbol.Rune()
+		f.Freq, f.Text = n/total, text && n > 0
 	}
 	s.setSwitches(b, mix)
-}
-
-// even gives all n strokes of a board the same share, where nothing is known.
-func (s *strokes) even(b, n int) {
-	for id, st := range s.all {
-		if st.Board == b {
-			s.features[id].Freq = 1 / float64(n)
-		}
-	}
 }
 
 // setSwitches estimates how often a stroke follows one of another layer, from

@@ -74,7 +74,7 @@ func (c *Course) returns(now time.Time) []session.Return {
 	const horizon, most = 14, 5
 	days := map[int][]int{}
 	for id := range c.before {
-		if c.strokes.all[id].Retired || c.strokes.all[id].Board != 0 {
+		if c.strokes.features[id].Retired || c.strokes.all[id].Board != 0 {
 			continue
 		}
 		day := 1
@@ -108,7 +108,7 @@ func (c *Course) byNeed(ids []int, now time.Time) {
 func (c *Course) states(now time.Time) []session.Count {
 	n := map[scheduler.State]int{}
 	for id, st := range c.strokes.all {
-		if st.Board == 0 && !st.Retired && c.strokes.features[id].Layer != 0 {
+		if f := c.strokes.features[id]; st.Board == 0 && !f.Retired && f.Layer != 0 {
 			n[c.scheduler.State(id, now)]++
 		}
 	}

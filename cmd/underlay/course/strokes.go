@@ -38,22 +38,25 @@ type strokes struct {
 	layers   []layers // of each board
 }
 
-// newStrokes numbers the strokes that are drilled on the boards. Ids follow
+// newStrokes numbers the strokes that can be drilled on the boards. Ids follow
 // the boards and the order of their symbols, so that they are the same for the
-// same boards, mix and keys that are kept.
+// same boards, mix and keys that are kept. What can be drilled and is never asked
+// for by the plan is retired for the scheduler: it is learned from all the same.
 func newStrokes(boards []*board.Board, mix *corpus.Table, keeps []board.Symbol) *strokes {
 	s := &strokes{drilled: map[place]int{}, spelled: map[spelled]int{}}
 	for i, b := range boards {
 		s.layers = append(s.layers, layers{})
 		for _, symbol := range b.Symbols() {
-			if st, ok := b.Drilled(symbol); ok && asked(b, symbol, mix, keeps) {
-				s.add(b, Stroke{Board: i, Symbol: symbol, Stroke: st})
+			if st, ok := b.Drilled(symbol); ok && possible(b, symbol, keeps) {
+				id := s.add(b, Stroke{Board: i, Symbol: symbol, Stroke: st})
+				s.features[id].Retired = !wanted(symbol, mix)
 			}
 		}
 		s.setShares(i, mix)
 	}
 	for at, id := range s.drilled {
-		if other, ok := s.drilled[place{1 - at.board, at.symbol}]; ok {
+		other, ok := s.drilled[place{1 - at.board, at.symbol}]
+		if ok && !s.features[id].Retired && !s.features[other].Retired {
 			s.features[id].Other = other
 		}
 	}
@@ -91,19 +94,26 @@ func (l layers) number(b *board.Board, st board.Stroke) int {
 	return l[name]
 }
 
-// asked tells whether a symbol is ever asked for: a character that code has,
-// or a key that a terminal receives; other characters and chords only where
-// the work has them.
+// asked tells whether a symbol is asked for by the plan.
 func asked(b *board.Board, s board.Symbol, mix *corpus.Table, keeps []board.Symbol) bool {
-	if slices.Contains(keeps, s) {
+	return possible(b, s, keeps) && wanted(s, mix)
+}
+
+// possible tells whether a symbol can be drilled on a board: nobody keeps it, and
+// what arrives of it tells that it was typed.
+func possible(b *board.Board, s board.Symbol, keeps []board.Symbol) bool {
+	switch {
+	case slices.Contains(keeps, s):
 		return false
-	}
-	if unseen(s) {
+	case unseen(s):
 		return askedUnseen(b, s)
 	}
-	if !drills.Received(s) {
-		return false
-	}
+	return drills.Received(s)
+}
+
+// wanted tells whether the work needs a symbol: a character of ASCII or a key does
+// not have to be met in it, other characters and chords have.
+func wanted(s board.Symbol, mix *corpus.Table) bool {
 	if _, _, chord := s.Chord(); chord || s.IsCharacter() && s > "~" {
 		return mix.Symbols()[string(s)] > 0
 	}

@@ -98,7 +98,7 @@ func TestGainsTellOfTheSitting(t *testing.T) {
 	}
 	want := 0
 	for id, st := range c.strokes.all {
-		if st.Board == 0 && c.strokes.features[id].Layer != 0 {
+		if f := c.strokes.features[id]; st.Board == 0 && !f.Retired && f.Layer != 0 {
 			want++
 		}
 	}
