@@ -228,8 +228,14 @@ func (g *Grader) note(e event) {
 func (g *Grader) Help() { g.helped = true }
 
 // Interrupt tells that the person was away (focus lost, suspended, a paste):
-// the latency of the stroke that is waited for does not count.
-func (g *Grader) Interrupt() { g.away = true }
+// the latency of the stroke that is waited for does not count. Tries before it
+// stand: no later key makes one of them the repetition of a held key.
+func (g *Grader) Interrupt() {
+	g.away = true
+	for i := range g.events {
+		g.events[i].got = ""
+	}
+}
 
 // Done tells whether the drill is over. Under AsAtWork a wrong symbol at the
 // very end can still be mended; Enter leaves it as it is.

@@ -240,6 +240,16 @@ func TestHeldKeySlowly(t *testing.T) {
 	}
 }
 
+// What was before an interruption has been taken over already, and stands.
+func TestHeldKeyOverAnInterruption(t *testing.T) {
+	p := newTypist(t, "abcd", Wait).key("a", 300).key("a", 500)
+	before := len(p.Tries())
+	p.Interrupt()
+	if p.key("a", 33); len(p.Tries()) < before {
+		t.Errorf("%d tries, want the %d from before", len(p.Tries()), before)
+	}
+}
+
 // A key that bounces is no slip.
 func TestBounce(t *testing.T) {
 	p := newTypist(t, "abc", Wait).key("a", 300).key("a", 20)
