@@ -15,6 +15,8 @@ func newBoard(env *Env) *cobra.Command {
 		`A board is a keyboard with its keys and its layers, described in a file of its
 own. BOARD is a name or a file everywhere: the name of a file in the boards
 directory beside the configuration, or of a board that comes with the program.
+A name with an OS layout behind it, as in iso-62-de, is that board on a computer
+set to it.
 
 A file draws each layer; entries stand apart by blanks, || parts the halves:
 
@@ -83,7 +85,13 @@ func (e *Env) listBoards() ([]boardLine, error) {
 	}
 	own := e.ownNames(e.Dirs.Boards(), ".toml")
 	out := []boardLine{}
-	for _, name := range e.boardNames() {
+	names := e.boardNames()
+	for _, name := range cfg.Boards { // such as iso-62-de, or a file
+		if !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	for _, name := range names {
 		l := boardLine{Name: name, Own: slices.Contains(own, name), InUse: slices.Contains(cfg.Boards, name), Layers: []string{}}
 		if b, err := e.board(name); err != nil {
 			l.Fault, _, _ = strings.Cut(err.Error(), "\n")

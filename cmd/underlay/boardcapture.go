@@ -41,19 +41,12 @@ func (e *Env) captureBoard(anew bool) error {
 	if err != nil {
 		return err
 	}
-	host, err := e.captureHost()
-	if err != nil {
-		return err
-	}
-	c, err := host.begun(anew)
-	if err != nil {
-		return err
-	}
 	signals := make(chan os.Signal, 1)
 	signal.Notify(signals, syscall.SIGTERM, syscall.SIGHUP, os.Interrupt)
 	defer signal.Stop(signals)
-	if err := screen.RunCapture(c, host, screen.Options{Colours: cfg.Colours, Env: e.Getenv, Signals: signals, Now: e.Now}); err != nil {
-		return failure("board capture: %w", err)
+	host, err := e.capture(anew, screen.Options{Colours: cfg.Colours, Env: e.Getenv, Signals: signals, Now: e.Now})
+	if err != nil && !errors.Is(err, screen.ErrStopped) {
+		return err
 	}
 	switch {
 	case host.saved != "":
@@ -62,6 +55,23 @@ func (e *Env) captureBoard(anew bool) error {
 		fmt.Fprintln(e.Stdout, "left; underlay board capture goes on from here")
 	}
 	return nil
+}
+
+// capture runs a capture on the screen: the one that was interrupted, unless
+// another one is to be begun.
+func (e *Env) capture(anew bool, o screen.Options) (*captureHost, error) {
+	host, err := e.captureHost()
+	if err != nil {
+		return nil, err
+	}
+	c, err := host.begun(anew)
+	if err != nil {
+		return nil, err
+	}
+	if err := screen.RunCapture(c, host, o); err != nil {
+		return host, failure("board capture: %w", err)
+	}
+	return host, nil
 }
 
 // captureHost keeps a capture's state and its board on disk.

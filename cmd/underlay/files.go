@@ -57,34 +57,59 @@ func (e *Env) resolved(c config.Config) config.Config {
 }
 
 // board returns a board by its name or its file: a name with a slash or an
-// ending .toml is a file; the user's own boards come before embedded ones.
+// ending .toml is a file; the user's own boards come before embedded ones. A
+// board's name with that of an OS layout behind it, as in iso-62-de, is the
+// board on a computer that is set to it.
 func (e *Env) board(name string) (*board.Board, error) {
 	b, found, err := e.readBoard(name)
-	if err != nil {
-		return nil, err
+	if err == nil {
+		err = found.Err()
 	}
-	return b, found.Err()
+	return b, err
 }
 
 // readBoard reads a board with all that is found in it.
 func (e *Env) readBoard(name string) (*board.Board, board.Findings, error) {
-	file := name
-	if !isFile(name) {
-		file = filepath.Join(e.Dirs.Boards(), name+".toml")
-		if e.Dirs.Boards() == "" || !exists(file) {
-			if !slices.Contains(board.Embedded(), name) {
-				return nil, nil, e.noBoard(name)
-			}
-			b, err := board.Load(name)
-			return b, nil, err
-		}
+	file := e.boardFile(name)
+	if file == "" {
+		b, err := e.knownBoard(name)
+		return b, nil, err
 	}
 	src, err := readFile(file)
 	if err != nil {
 		return nil, nil, misuse("%w", tried("read the board", file, err))
 	}
-	b, list := board.Read(file, src)
-	return b, list, nil
+	b, found := board.Read(file, src)
+	return b, found, nil
+}
+
+// boardFile is the file of a board of the user's, or "".
+func (e *Env) boardFile(name string) string {
+	if isFile(name) {
+		return name
+	}
+	if own := filepath.Join(e.Dirs.Boards(), name+".toml"); e.Dirs.Boards() != "" && exists(own) {
+		return own
+	}
+	return ""
+}
+
+// knownBoard returns a board that has no file of that name: an embedded one,
+// or any on the OS layout that the name ends in.
+func (e *Env) knownBoard(name string) (*board.Board, error) {
+	if slices.Contains(board.Embedded(), name) {
+		return board.Load(name)
+	}
+	dash := max(strings.LastIndexByte(name, '-'), 0)
+	plain, layout := name[:dash], strings.TrimPrefix(name[dash:], "-")
+	if !slices.Contains(board.OSLayouts(), layout) || !slices.Contains(e.boardNames(), plain) {
+		return nil, e.noBoard(name)
+	}
+	b, err := e.board(plain)
+	if err != nil {
+		return nil, err
+	}
+	return b.WithOSLayout(layout)
 }
 
 func (e *Env) noBoard(name string) error {

@@ -25,10 +25,16 @@ func (p *practice) Configure(c session.Configure) session.Configured {
 	if !slices.Equal(c.Settings.Boards, before.Boards) {
 		p.wish.board = ""
 	}
+	if c.First {
+		c.Settings.Boards = p.env.alike(c.Settings.Boards)
+	}
 	apply(&cfg, c.Settings)
 	if err := p.use(cfg); err != nil {
 		p.wish = wish
 		return session.Configured{Settings: before, Err: err}
+	}
+	if c.First {
+		before.Boards = nil // written even where the defaults are chosen
 	}
 	err := p.write(before, c.Settings)
 	return session.Configured{Settings: p.settings(), Planner: p.planner(), Err: err}
@@ -42,7 +48,13 @@ func (p *practice) settings() session.Settings {
 	for _, name := range c.MixNames() {
 		s.Mix = append(s.Mix, session.Weight{Table: name, Share: c.Mix[name]})
 	}
-	for _, name := range p.env.boardNames() {
+	names := p.env.boardNames()
+	for _, name := range c.Boards { // such as iso-62-de, or a file
+		if !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	for _, name := range names {
 		s.AllBoards = append(s.AllBoards, session.Choice{Name: name, Title: p.env.boardTitle(name)})
 	}
 	return s

@@ -66,7 +66,7 @@ func (e *Env) pictures(dir string) error {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return err
 	}
-	s := &pictured{dir: dir, model: p.sitting(), board: p.course.Boards()[0], now: invention()}
+	s := &pictured{dir: dir, model: p.sitting(nil, p.notice()), board: p.course.Boards()[0], now: invention()}
 	return s.draw()
 }
 

@@ -60,14 +60,11 @@ func (p *practice) use(cfg config.Config) error {
 	return nil
 }
 
-// sitting returns the state machine of a sitting that starts now.
-func (p *practice) sitting() *session.Model {
-	o := session.Options{Session: sessionName(p.started), Settings: p.settings(), Now: p.started,
-		Notice: p.notice()}
-	if file := p.env.Dirs.ConfigFile(); o.Notice == "" && !exists(file) {
-		o.Notice = "The boards are examples: b chooses yours. Enter starts with them."
-	}
-	return session.New(p.planner(), o)
+// sitting returns the state machine of a sitting. offer is nil but at a first
+// start; notice is told at its beginning.
+func (p *practice) sitting(offer *session.Offer, notice string) *session.Model {
+	return session.New(p.planner(), session.Options{Session: sessionName(p.started), Settings: p.settings(),
+		Now: p.env.Now(), Notice: notice, Offer: offer})
 }
 
 // planner returns the course, with progress to look at.

@@ -91,9 +91,9 @@ func (p *practice) onScreen() error {
 	signals := make(chan os.Signal, 1)
 	signal.Notify(signals, syscall.SIGTERM, syscall.SIGHUP, os.Interrupt)
 	defer signal.Stop(signals)
-	err := screen.Run(p.sitting(), p, screen.Options{Colours: p.config.Colours, Env: p.env.Getenv, Signals: signals, Now: p.env.Now})
-	if err != nil {
+	err := p.show(screen.Options{Colours: p.config.Colours, Env: p.env.Getenv, Signals: signals, Now: p.env.Now})
+	if err != nil && !errors.As(err, new(*problem)) {
 		return failure("%w", err).hinted("TERM is %q; --plain needs no terminal of any kind", p.env.Getenv("TERM"))
 	}
-	return nil
+	return err
 }

@@ -43,6 +43,16 @@ func OSLayouts() []string {
 	return files
 }
 
+// OSLayoutTitle returns what an OS layout is called in English; "" for one that
+// is not there.
+func OSLayoutTitle(name string) string {
+	l, err := loadOSLayout(name)
+	if err != nil {
+		return ""
+	}
+	return l.title
+}
+
 func loadOSLayout(name string) (*osLayout, error) {
 	src, err := fs.ReadFile(assets.FS(), "oslayouts/"+name+".toml")
 	if err != nil {

@@ -29,13 +29,6 @@ func Read(file string, src []byte) (*Board, Findings) {
 	return read(file, src, "")
 }
 
-// WithOSLayout returns the same board on a computer that is set to another OS
-// layout.
-func (b *Board) WithOSLayout(name string) (*Board, error) {
-	other, found := read(b.file, b.source, name)
-	return other, found.Err()
-}
-
 func read(file string, src []byte, osLayout string) (*Board, Findings) {
 	r := &reader{file: file, vocab: newVocabulary(), board: &Board{origin: newOrigin(src)}}
 	if r.decode(src) {

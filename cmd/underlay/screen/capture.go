@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -19,6 +20,9 @@ type CaptureHost interface {
 	// the error is an fs.ErrExist.
 	Save(capture.Save) error
 }
+
+// ErrStopped says that a signal ended a capture; its state has been kept.
+var ErrStopped = errors.New("stopped by a signal")
 
 // RunCapture shows the capture of a board until it is left, and gives the
 // terminal back as it was. What could not be kept is told by the error.
@@ -62,6 +66,7 @@ func (r *capturing) run() error {
 			r.take(capture.Tick{At: r.now()})
 		case <-r.signals:
 			r.left = true
+			r.kept = cmp.Or(r.kept, ErrStopped)
 		}
 	}
 	return r.kept

@@ -11,7 +11,10 @@ type Record struct{ Drill journal.Drill }
 
 // Configure asks for settings to be written and used. It is answered with
 // [Configured].
-type Configure struct{ Settings Settings }
+type Configure struct {
+	Settings Settings
+	First    bool // the boards were chosen at a first start: they are written in any case
+}
 
 // Suspend asks for the program to be stopped, as job control does. It is
 // answered with [Resumed].
@@ -52,4 +55,7 @@ type Weight struct {
 }
 
 // Choice is a board to choose, by name, with its title.
-type Choice struct{ Name, Title string }
+type Choice struct {
+	Name, Title string
+	Shape       string // "38 keys, split", where that is asked for
+}

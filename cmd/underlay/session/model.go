@@ -12,6 +12,7 @@ type Options struct {
 	Settings Settings
 	Now      time.Time
 	Notice   string // told at the start, or ""
+	Offer    *Offer // what a first start lets the person choose from; nil asks nothing
 	// Lines says that answers come as whole lines: the times of single keys
 	// mean nothing, and who reads or types a line is neither away nor stuck.
 	Lines bool
@@ -64,6 +65,9 @@ func New(p Planner, o Options) *Model {
 	m := &Model{planner: p, o: o, settings: o.Settings, now: o.Now, begun: o.Now, fits: true}
 	m.notice.Text = o.Notice
 	m.toToday()
+	if o.Offer != nil {
+		m.toFirstStart(*o.Offer)
+	}
 	return m
 }
 

@@ -156,6 +156,10 @@ func (m *Model) configured(e Configured) {
 		m.configure(m.settings)
 		return
 	}
+	if m.choosing() {
+		m.chosen(e)
+		return
+	}
 	if e.Err != nil {
 		m.settings = e.Settings
 		m.refresh()

@@ -1,0 +1,194 @@
+package session
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/sahilm/fuzzy"
+
+	"underlay/drills/board"
+)
+
+// Offer is what a first start lets the person choose from.
+type Offer struct {
+	Boards []Choice // to learn
+	Others []Choice // to keep up besides, the usual one first
+	Learn  string   // already chosen, as a board just described; "" asks
+}
+
+// firstStart asks which board is being learned, then which one is kept up
+// besides. Its first answers are those that hold without any choice.
+type firstStart struct {
+	query
+	offer Offer
+	learn string // the answer to the first question, or ""
+	busy  bool   // the choice is being written
+
+	describe bool // the person wants to describe a board
+	rows     []row
+	hits     []row
+	view     ListView
+}
+
+// row is an answer.
+type row struct {
+	item Item
+	take func(m *Model)
+}
+
+// Describing tells whether the sitting was left in order to describe a board
+// by pressing its keys.
+func (m *Model) Describing() bool {
+	f, ok := m.place().(*firstStart)
+	return ok && f.describe
+}
+
+func (m *Model) toFirstStart(o Offer) {
+	f := &firstStart{offer: o, learn: o.Learn}
+	f.ask(m)
+	m.push(f)
+}
+
+// ask lists the answers to the question that is open.
+func (f *firstStart) ask(m *Model) {
+	f.query, f.rows = query{}, f.rows[:0]
+	if f.learn == "" {
+		f.askLearn(m)
+	} else {
+		f.askOther()
+	}
+	f.narrow()
+}
+
+func (f *firstStart) askLearn(m *Model) {
+	f.add(Item{Name: "as it is", About: usual(m.settings.Boards)},
+		func(m *Model) { f.settle(m, m.settings.Boards) })
+	for _, c := range f.offer.Boards {
+		f.addBoard(c, func(m *Model) { f.learn = c.Name; f.ask(m) })
+	}
+	f.add(Item{Name: "none of these", About: "describe your own by pressing its keys"},
+		func(m *Model) { f.describe = true; m.leave() })
+}
+
+func usual(names []string) string {
+	text := "learn " + board.Safe(names[0])
+	if len(names) > 1 {
+		text += ", keep " + board.Safe(names[1]) + " up"
+	}
+	return text
+}
+
+func (f *firstStart) askOther() {
+	for i, c := range f.offer.Others {
+		if c.Name != f.learn {
+			f.addBoard(c, func(m *Model) { f.settle(m, []string{f.learn, c.Name}) })
+		}
+		if i == 0 {
+			f.add(Item{Name: "none", About: "one board alone: no upkeep, no readiness"},
+				func(m *Model) { f.settle(m, []string{f.learn}) })
+		}
+	}
+}
+
+func (f *firstStart) addBoard(c Choice, take func(*Model)) {
+	f.add(Item{Name: board.Safe(c.Name), Value: c.Shape, About: board.Safe(c.Title)}, take)
+}
+
+func (f *firstStart) add(it Item, take func(*Model)) { f.rows = append(f.rows, row{it, take}) }
+
+func (f *firstStart) String(i int) string {
+	it := f.rows[i].item
+	return it.Name + " " + it.Value + " " + it.About
+}
+
+func (f *firstStart) Len() int { return len(f.rows) }
+
+// narrow leaves the answers that are like the query.
+func (f *firstStart) narrow() {
+	f.hits = append(f.hits[:0], f.rows...)
+	if f.text != "" {
+		f.hits = f.hits[:0]
+		for _, h := range fuzzy.FindFrom(f.text, f) {
+			f.hits = append(f.hits, f.rows[h.Index])
+		}
+	}
+	f.view = ListView{Typed: true, Query: f.text, At: f.at, Items: f.view.Items[:0], Foot: f.foot()}
+	for _, r := range f.hits {
+		f.view.Items = append(f.view.Items, r.item)
+	}
+}
+
+func (f *firstStart) foot() []string {
+	if f.learn == "" {
+		return []string{"Later, b changes it. Practise short, take breaks, and stop when anything hurts."}
+	}
+	return []string{"The standard board that you keep typing on, as the computer is set: de is German."}
+}
+
+// settle has the choice written; the sitting goes on with [Configured].
+func (f *firstStart) settle(m *Model, boards []string) {
+	f.busy = true
+	s := m.settings.clone()
+	s.Boards = slices.Clone(boards)
+	m.configuring.busy = true
+	m.do(Configure{Settings: s, First: true})
+}
+
+func (f *firstStart) key(m *Model, k Key) {
+	switch {
+	case k.Symbol == "Control+c":
+		m.leave()
+	case k.Symbol == "Control+z":
+		m.do(Suspend{})
+	case f.busy:
+	case k.Symbol == board.Escape && f.learn != "":
+		f.learn = ""
+		f.ask(m)
+	case k.Symbol == board.Escape:
+		m.back()
+	case k.Symbol == board.Enter:
+		if f.at < len(f.hits) {
+			f.hits[f.at].take(m)
+		}
+	case f.edit(k.Symbol, len(f.hits)):
+		f.narrow()
+	}
+}
+
+// choosing tells whether the choice of a first start is being written.
+func (m *Model) choosing() bool {
+	f, ok := m.place().(*firstStart)
+	return ok && f.busy
+}
+
+// chosen goes on with the boards that were chosen, also where they could not
+// be written down. Boards that cannot be used are asked for again.
+func (m *Model) chosen(e Configured) {
+	m.settings = e.Settings
+	if e.Planner == nil {
+		f := m.place().(*firstStart)
+		f.busy, f.learn = false, ""
+		f.ask(m)
+		m.warn(fmt.Sprintf("that cannot be used: %v", e.Err))
+		return
+	}
+	m.planner = e.Planner
+	m.notice = Notice{}
+	if e.Err != nil {
+		m.warn(fmt.Sprintf("The choice holds for now, but was not written: %v", e.Err))
+	}
+	m.toToday()
+}
+
+func (f *firstStart) show(m *Model, v *View) {
+	v.Title = "which board are you learning?"
+	if f.learn != "" {
+		v.Title = "which board do you keep up besides " + board.Safe(f.learn) + "?"
+	}
+	v.List = &f.view
+	back := Hint{"Escape", "not now"}
+	if f.learn != "" {
+		back = Hint{"Escape", "back"}
+	}
+	v.Keys = append(v.Keys, Hint{"Enter", "take this"}, Hint{"Tab", "next"}, Hint{"letters", "search"}, back, Hint{"Control+c", "leave"})
+}
