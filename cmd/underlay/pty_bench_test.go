@@ -16,7 +16,7 @@ import (
 // goal is at most 1.3 times as long.
 func BenchmarkRoundTrip(b *testing.B) {
 	y := &typist{console: open(b, 120, 40, b.TempDir(), nil, "underlay", "today", "--minutes", "120")}
-	y.see("120 minutes today")
+	y.begin("120 minutes today")
 	y.send("\r")
 	y.see(" pause")
 	echo := open(b, 120, 40, b.TempDir(), nil, "bare-echo")

@@ -266,7 +266,7 @@ func sameStrokes(t testing.TB, drills []journal.Drill, made []pressed) {
 func TestPractiseInATerminal(t *testing.T) {
 	home := t.TempDir()
 	y := &typist{console: open(t, 80, 24, home, nil, "underlay")}
-	y.see("8 minutes today")
+	y.begin("8 minutes today")
 	y.see("clinician") // the cautions of the first start
 	y.send("\r")
 	y.see(" pause")
@@ -317,7 +317,7 @@ func TestSignalsGiveTheTerminalBack(t *testing.T) {
 		t.Run(sig.String(), func(t *testing.T) {
 			home := t.TempDir()
 			y := &typist{console: open(t, 80, 24, home, nil, "underlay")}
-			y.see("8 minutes today")
+			y.begin("8 minutes today")
 			y.send("\r")
 			y.see(" pause")
 			y.stroke()
@@ -336,7 +336,7 @@ func TestSignalsGiveTheTerminalBack(t *testing.T) {
 func TestKilledDuringPractice(t *testing.T) {
 	home := t.TempDir()
 	y := &typist{console: open(t, 80, 24, home, nil, "underlay")}
-	y.see("8 minutes today")
+	y.begin("8 minutes today")
 	y.send("\r")
 	y.see(" pause")
 	y.strokes(func() bool { return saved(t, home) >= 1 })
@@ -370,7 +370,7 @@ func TestPanicGivesTheTerminalBack(t *testing.T) {
 	home := t.TempDir()
 	trigger := filepath.Join(home, "panic")
 	y := &typist{console: open(t, 80, 24, home, []string{"PANIC_AT=" + trigger}, "underlay-breaking")}
-	y.see("8 minutes today")
+	y.begin("8 minutes today")
 	y.send("\r")
 	y.see(" pause")
 	if err := os.WriteFile(trigger, nil, 0o600); err != nil {
@@ -405,7 +405,7 @@ func TestWholeSittingInATerminal(t *testing.T) {
 		t.Fatal(err)
 	}
 	y := &typist{console: open(t, 80, 24, home, []string{"CLOCK=" + clock}, "underlay-stepped", "today", "--minutes", "8"), clock: clock}
-	y.see("8 minutes today")
+	y.begin("8 minutes today")
 	y.send("\r")
 	y.see(" pause")
 	boards, sizes := 0, [][2]int{{100, 30}, {60, 20}, {80, 24}}

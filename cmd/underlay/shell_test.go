@@ -66,7 +66,7 @@ func TestJobControl(t *testing.T) {
 		t.Fatal(err)
 	}
 	y := &typist{console: open(t, 80, 24, home, []string{"JOB=" + program}, "job-shell")}
-	y.see("8 minutes today")
+	y.begin("8 minutes today")
 	y.send("\r")
 	y.see(" pause")
 	y.stroke()

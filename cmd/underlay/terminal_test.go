@@ -176,6 +176,14 @@ func (c *console) see(text string) {
 	c.until(fmt.Sprintf("%q", text), func() bool { return strings.Contains(c.text(), text) })
 }
 
+// begin answers a first start's question as it is, and waits for Today.
+func (c *console) begin(text string) {
+	c.Helper()
+	c.see("which board are you learning?")
+	c.send("\r")
+	c.see(text)
+}
+
 // text returns the whole screen. The lock is held.
 func (c *console) text() string {
 	_, h := c.emulator.Size()

@@ -31,7 +31,7 @@ func TestTinyWindow(t *testing.T) {
 	c := open(t, 10, 3, t.TempDir(), nil, "underlay")
 	c.see("too small")
 	c.resize(80, 24)
-	c.see("8 minutes today")
+	c.begin("8 minutes today")
 	c.resize(10, 3)
 	c.see("too small")
 	c.send("\x03")
@@ -45,7 +45,7 @@ func TestTinyWindow(t *testing.T) {
 func TestPasteOfAMegabyte(t *testing.T) {
 	home := t.TempDir()
 	c := open(t, 80, 24, home, nil, "underlay")
-	c.see("8 minutes today")
+	c.begin("8 minutes today")
 	c.send("\r")
 	c.see(" pause   ")
 	c.send("\x1b[200~")

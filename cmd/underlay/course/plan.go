@@ -17,6 +17,9 @@ func (c *Course) Plan(now time.Time, length time.Duration) session.Plan {
 	for _, b := range c.scheduler.Begin(now, length).Blocks {
 		block := session.Block{Kind: b.Kind, Board: b.Board, Length: b.Length, Note: c.note(b)}
 		for _, a := range b.About {
+			if b.Kind == scheduler.ComingBack && a.State == scheduler.Unmet {
+				continue // nothing of it can come back; the note tells what it is for
+			}
 			block.About = append(block.About, session.Reason{Symbol: c.strokes.all[a.ID].Symbol, Words: c.Words(a)})
 		}
 		p.Blocks = append(p.Blocks, block)
@@ -29,6 +32,10 @@ func (c *Course) note(b scheduler.Block) string {
 	switch b.Kind {
 	case scheduler.WarmUp:
 		return "what the hands know"
+	case scheduler.ComingBack:
+		if c.past.Last.Strokes == 0 {
+			return "nothing yet: single strokes, to find out where you stand"
+		}
 	case scheduler.Lines:
 		if len(c.config.Own) > 0 {
 			return "lines of your own code, and others like it"
