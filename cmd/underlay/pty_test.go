@@ -405,7 +405,7 @@ func TestWholeSittingInATerminal(t *testing.T) {
 		t.Fatal(err)
 	}
 	y := &typist{console: open(t, 80, 24, home, []string{"CLOCK=" + clock}, "underlay-stepped", "today", "--minutes", "8"), clock: clock}
-	y.begin("8 minutes today")
+	y.see("8 minutes today")
 	y.send("\r")
 	y.see(" pause")
 	boards, sizes := 0, [][2]int{{100, 30}, {60, 20}, {80, 24}}
