@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -23,7 +24,7 @@ func newWhere(env *Env) *cobra.Command {
 		Use:   "where SYMBOL…",
 		Short: "Say where a symbol is, on every board",
 		Long: `Finds symbols by themselves, by their key's name or by what people call them: "{",
-"PageUp", "amp", "curly", "pipe". For each it draws the layer and says the stroke,
+"PageUp", "amp", "curly", "pipe". A run such as "=>" is taken mark by mark. For each it draws the layer and says the stroke,
 on the boards in use or those named.`,
 		Example: `  underlay where curly
   underlay where '&' home --board split-42`,
@@ -33,15 +34,13 @@ on the boards in use or those named.`,
 			if err != nil {
 				return err
 			}
-			places, err := findAll(args, boards)
-			if err != nil {
+			places, missing := findAll(args, boards)
+			if !asJSON {
+				env.writePlaces(places)
+			} else if err := env.json(places); err != nil {
 				return err
 			}
-			if asJSON {
-				return env.json(places)
-			}
-			env.writePlaces(places)
-			return nil
+			return notFound(missing, boards)
 		},
 	}
 	c.Flags().StringArrayVar(&on, "board", nil, "look on `BOARD`, a name or a file; may be given again")
@@ -82,32 +81,61 @@ type spotted struct {
 	drawn bool
 }
 
-// findAll answers each query with the likeliest symbols of all boards.
-func findAll(queries []string, boards []*board.Board) ([]spotted, error) {
+// findAll answers each query with the likeliest symbols of all boards, and
+// returns the queries without an answer besides.
+func findAll(queries []string, boards []*board.Board) (places []spotted, missing []string) {
 	var among []board.Symbol
 	for _, b := range boards {
 		among = append(among, b.Symbols()...)
 	}
 	slices.Sort(among)
 	among = slices.Compact(among)
-	var out []spotted
-	for _, q := range queries {
-		if q == " " {
-			q = string(board.Space)
-		}
+	places = []spotted{}
+	for _, q := range oneByOne(queries) {
 		hits := board.Find(q, among)
 		if len(hits) == 0 {
-			return nil, failure("where: nothing on %s is called %q", boardList(boards), q).hinted(`try a part of its name, such as "brace" or "page"`)
+			missing = append(missing, q)
 		}
 		for i, s := range hits[:min(len(hits), whereMost)] {
 			for _, b := range boards {
 				at := spot(s, b)
 				at.drawn = i < whereDrawn && at.Stroke != nil
-				out = append(out, at)
+				places = append(places, at)
 			}
 		}
 	}
-	return out, nil
+	return places, missing
+}
+
+// oneByOne parts runs of marks, and names the space.
+func oneByOne(queries []string) []string {
+	var out []string
+	for _, q := range queries {
+		marks := board.Marks(q)
+		for _, m := range marks {
+			out = append(out, string(m))
+		}
+		switch {
+		case q == " ":
+			out = append(out, string(board.Space))
+		case marks == nil:
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
+// notFound is the error for queries without an answer; nil for none.
+func notFound(queries []string, boards []*board.Board) error {
+	if len(queries) == 0 {
+		return nil
+	}
+	quoted := make([]string, len(queries))
+	for i, q := range queries {
+		quoted[i] = strconv.Quote(q)
+	}
+	return failure("where: nothing on %s is called %s", boardList(boards), strings.Join(quoted, " or ")).
+		hinted(`try a part of its name, such as "brace" or "page"`)
 }
 
 func boardList(boards []*board.Board) string {

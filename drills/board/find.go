@@ -3,6 +3,8 @@ package board
 import (
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"github.com/sahilm/fuzzy"
 )
@@ -176,11 +178,15 @@ func spellings(mods []Symbol) []string {
 // Find returns the symbols that a query may mean, the likeliest first: the
 // symbol itself; one that is called so, in whole, by a word or by the
 // beginning of a word; then those whose spelling or name holds the letters of
-// the query in order. Letter case counts for single characters alone.
+// the query in order. Letter case counts for single characters alone. A run of
+// marks, such as =>, means each of them.
 func Find(query string, among []Symbol) []Symbol {
 	query = spelt(strings.TrimSpace(query))
 	if query == "" {
 		return nil
+	}
+	if marks := Marks(query); marks != nil {
+		return slices.DeleteFunc(marks, func(s Symbol) bool { return !slices.Contains(among, s) })
 	}
 	var ranked [5][]Symbol
 	for _, s := range among {
@@ -193,6 +199,24 @@ func Find(query string, among []Symbol) []Symbol {
 		return out
 	}
 	return loosely(query, among)
+}
+
+// Marks returns the marks that a query of several consists of, each once, in
+// order: = and > for =>. It is nil for a query that is anything else.
+func Marks(query string) []Symbol {
+	var out []Symbol
+	for _, r := range query {
+		if !unicode.IsPunct(r) && !unicode.IsSymbol(r) {
+			return nil
+		}
+		if s := Symbol(r); !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	if utf8.RuneCountInString(query) < 2 {
+		return nil
+	}
+	return out
 }
 
 // spelt writes out the usual short forms of modifiers: "ctrl+c" is "Control+c".
