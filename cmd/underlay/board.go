@@ -18,7 +18,8 @@ directory beside the configuration, or of a board that comes with the program.
 A name with an OS layout behind it, as in iso-62-de, is that board on a computer
 set to it.
 
-A file draws each layer; entries stand apart by blanks, || parts the halves:
+A file draws each layer; entries stand apart by blanks, || parts the halves. On a
+board for one hand it stands last in every row, or first for the right hand:
 
   name = "mine"
   [shape]

@@ -17,22 +17,22 @@ func (p *practice) offer() *session.Offer {
 		return nil
 	}
 	o := &session.Offer{}
-	var standard, small []session.Choice
+	var small, standard, set []session.Choice // set: standard boards on further OS layouts
 	for _, name := range p.env.boardNames() {
 		b, err := p.env.board(name)
 		if err != nil {
 			continue // board list and board check tell what is wrong with it
 		}
 		c := session.Choice{Name: name, Title: b.Title, Shape: shapeOf(b)}
-		o.Boards = append(o.Boards, c)
 		if b.Kind == board.RowStaggered {
 			standard = append(standard, c)
-			standard = append(standard, layoutsOf(b, c)...)
+			set = append(set, layoutsOf(b, c)...)
 		} else {
 			small = append(small, c)
 		}
 	}
-	o.Others = slices.Concat(standard, small)
+	o.Boards = slices.Concat(small, standard)
+	o.Others = slices.Concat(standard, set, small)
 	return o
 }
 
@@ -77,7 +77,10 @@ func (e *Env) alike(names []string) []string {
 	if err != nil || other.Kind != board.RowStaggered || other.OSLayout == first.OSLayout {
 		return names
 	}
-	return []string{names[0] + "-" + other.OSLayout, names[1]}
+	if set := names[0] + "-" + other.OSLayout; set != names[1] {
+		return []string{set, names[1]}
+	}
+	return names[1:] // it is the same board
 }
 
 // show runs the sitting on the screen, and what comes between two of them: a

@@ -472,3 +472,34 @@ func (y *typist) goOn() {
 	y.send("\r")
 	y.until("another screen", func() bool { return y.text() != first })
 }
+
+// A first start on which boards are chosen by typing parts of their names.
+func TestFirstStartInATerminal(t *testing.T) {
+	home := t.TempDir()
+	y := open(t, 80, 24, home, nil, "underlay")
+	y.see("which board are you learning?")
+	y.send("grid")
+	y.until("the list to be narrowed", func() bool { return strings.Contains(y.text(), "> grid-48") && !strings.Contains(y.text(), "split-38") })
+	y.send("\r")
+	y.see("which board do you keep up besides grid-48?")
+	y.send("german")
+	y.see("> iso-62-de")
+	y.send("\r")
+	y.see("8 minutes today")
+	y.see("clinician")
+	y.send("q")
+	if err := y.end(); err != nil {
+		t.Fatal(err)
+	}
+	y.restored()
+	text, err := os.ReadFile(filepath.Join(home, ".config", "underlay", "underlay.toml"))
+	if want := "boards = [\"grid-48-de\", \"iso-62-de\"]\n"; err != nil || string(text) != want {
+		t.Errorf("written %q (%v), want %q", text, err, want)
+	}
+	again := open(t, 80, 24, home, nil, "underlay")
+	again.see("8 minutes today")
+	again.send("q")
+	if err := again.end(); err != nil {
+		t.Fatal(err)
+	}
+}

@@ -25,7 +25,7 @@
 //
 // Layers are pictures, best in literal strings, in which a backslash is itself.
 // Entries stand apart by blanks; || parts the halves, on a split board in every
-// line. There are at most 32 layers of 12 rows of 32 keys. The first layer is
+// line; on a board of one half it stands first or last. There are at most 32 layers of 12 rows of 32 keys. The first layer is
 // the base and fixes the arrangement. Positions count rows from the top and
 // keys from the left over both halves: r2c3.
 //

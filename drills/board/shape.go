@@ -134,7 +134,8 @@ func (r *reader) halves(s *shape) {
 		left := d.parts
 		switch {
 		case left < 0 && s.kind == Split:
-			r.fault(d.place, "", fmt.Sprintf("row %d has no ||; it parts the halves of a split board", i+1), "")
+			r.fault(d.place, "", fmt.Sprintf("row %d has no ||; it parts the halves of a split board", i+1),
+				"on a board of one half it stands at the side of the other hand: first or last in every row")
 		case left < 0:
 			left = len(d.words) / 2
 		case i > 0 && i < len(s.rows)-s.thumbs && s.kind != RowStaggered && left != s.left[0]:

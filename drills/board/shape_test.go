@@ -96,6 +96,27 @@ func TestShapes(t *testing.T) {
 }
 
 // TestKeysDoNotOverlap: whatever the shape, keys lie beside each other.
+// A board of one half is a split one with nothing on the other side of ||.
+func TestOneHalf(t *testing.T) {
+	left := shaped(t, `kind = "split"`, "q w e r t ||\na s d f g ||\nz x c v b ||\nShift Space ||")
+	right := shaped(t, `kind = "split"`, "|| y u i o p\n|| h j k l ;\n|| n m , . /\n|| Space Shift")
+	for _, c := range []struct {
+		b    *board.Board
+		s    board.Symbol
+		want string
+	}{
+		{left, "a", "left little finger, home row"}, {left, "g", "left index finger, home row, inner column"},
+		{left, "F", "hold Shift, left thumb 1 · left index finger, home row"},
+		{right, "h", "right index finger, home row, inner column"}, {right, ";", "right little finger, home row"},
+		{right, "J", "hold Shift, right thumb 2 · right index finger, home row"},
+	} {
+		st, ok := c.b.Drilled(c.s)
+		if got := c.b.Words(st); !ok || got != c.want {
+			t.Errorf("%s: %q, want %q", c.s, got, c.want)
+		}
+	}
+}
+
 func TestKeysDoNotOverlap(t *testing.T) {
 	for _, name := range board.Embedded() {
 		keys := standard(t, name, "us").Keys()

@@ -100,6 +100,17 @@ func sit(t testing.TB, p *sessiontest.Planner) *sitting {
 	return &sitting{m: session.New(p, session.Options{Session: "s1", Settings: settings(), Now: noon()}), at: noon()}
 }
 
+// firstStart begins a first start, with nothing answered.
+func firstStart(t testing.TB) *sitting {
+	small := []session.Choice{{Name: "trial-42", Title: "A split for trials", Shape: "42 keys, split"},
+		{Name: "trial-grid", Title: "One piece for trials", Shape: "48 keys, one piece"}}
+	standard := []session.Choice{{Name: "ansi-61", Title: "Standard, 61 keys", Shape: "61 keys, one piece"},
+		{Name: "iso-62-de", Title: "German", Shape: "62 keys, one piece"}}
+	o := session.Options{Session: "s1", Settings: settings(), Now: noon(),
+		Offer: &session.Offer{Boards: append(small, standard[0]), Others: append(standard, small...)}}
+	return &sitting{m: session.New(trialPlanner(t), o), at: noon()}
+}
+
 // press sends keys, each after a quarter of a second, and answers what is asked
 // for at once: all is saved.
 func (s *sitting) press(keys ...board.Symbol) *sitting {
@@ -212,6 +223,13 @@ func scenes() []scene {
 			p.ThePast = session.Past{}
 			p.ThePlan.Last = ""
 			return sit(t, p)
+		}},
+		{"first-board", func(t *testing.T) *sitting { return firstStart(t) }},
+		{"first-board-search", func(t *testing.T) *sitting { return firstStart(t).typeText("grid") }},
+		{"first-other", func(t *testing.T) *sitting { return firstStart(t).press(board.Tab, board.Enter) }},
+		{"first-unusable", func(t *testing.T) *sitting {
+			s := firstStart(t).press(board.Enter)
+			return s.send(session.Configured{Settings: settings(), Err: errors.New("row 2 has 9 keys, row 1 has 10"), At: s.at})
 		}},
 		{"enough", func(t *testing.T) *sitting {
 			p := trialPlanner(t)

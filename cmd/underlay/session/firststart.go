@@ -120,9 +120,9 @@ func (f *firstStart) narrow() {
 
 func (f *firstStart) foot() []string {
 	if f.learn == "" {
-		return []string{"Later, b changes it. Practise short, take breaks, and stop when anything hurts."}
+		return []string{"Type to search. Later, b changes it. Practise short, take breaks, and stop when anything hurts."}
 	}
-	return []string{"The standard board that you keep typing on, as the computer is set: de is German."}
+	return []string{"Type to search. The standard board that you go on typing on, as the computer is set."}
 }
 
 // settle has the choice written; the sitting goes on with [Configured].
@@ -190,5 +190,5 @@ func (f *firstStart) show(m *Model, v *View) {
 	if f.learn != "" {
 		back = Hint{"Escape", "back"}
 	}
-	v.Keys = append(v.Keys, Hint{"Enter", "take this"}, Hint{"Tab", "next"}, Hint{"letters", "search"}, back, Hint{"Control+c", "leave"})
+	v.Keys = append(v.Keys, Hint{"Enter", "take this"}, Hint{"Tab", "next"}, back, Hint{"Control+c", "leave"})
 }
