@@ -104,13 +104,12 @@ func (e *Env) standing(first string) (standing.Standing, *board.Board, error) {
 	if err != nil {
 		return standing.Standing{}, nil, err
 	}
-	w := &counting{}
+	w := &standing.Watch{}
 	c, err := e.counted(cfg, first, w)
 	if err != nil {
 		return standing.Standing{}, nil, err
 	}
-	w.tally.Finish()
-	s := standing.New(standing.Input{Now: e.Now(), Boards: c.Boards(), Strokes: w.strokes, Model: c.Scheduler(), Tally: w.tally})
+	s := standing.New(w.Input(e.Now()))
 	s.Invented = e.hasInvented()
 	for _, p := range c.Problems() {
 		s.Notes = append(s.Notes, fmt.Sprintf("%s line %d could not be read: %s", p.File, p.Line, p.Reason))
@@ -154,30 +153,6 @@ func (e *Env) reading() func(drills int) {
 			fmt.Fprintf(e.Stderr, "\r%s\r", strings.Repeat(" ", 50))
 		}
 	}
-}
-
-// counting is a course's watch for a tally.
-type counting struct {
-	course  *course.Course
-	strokes []standing.Stroke
-	tally   *standing.Tally
-}
-
-func (c *counting) Start(k *course.Course) {
-	c.course, c.strokes = k, nil
-	for id := range k.Strokes() {
-		st := k.Stroke(id)
-		c.strokes = append(c.strokes, standing.Stroke{Stroke: k.Features(id), Symbol: st.Symbol, Keys: st.Stroke})
-	}
-	c.tally = standing.NewTally(c, k.Scheduler(), c.strokes)
-}
-
-func (c *counting) Drill(d journal.Drill)             { c.tally.Add(d) }
-func (c *counting) MarshalBinary() ([]byte, error)    { return c.tally.MarshalBinary() }
-func (c *counting) UnmarshalBinary(b []byte) error    { return c.tally.UnmarshalBinary(b) }
-func (c *counting) Board(d journal.Drill) (int, bool) { return c.course.BoardOf(d) }
-func (c *counting) Stroke(b int, k journal.Key) (int, bool) {
-	return c.course.Find(b, k.Symbol, k.Stroke)
 }
 
 // progressCSV writes what was typed by stroke and day, on whatever board.

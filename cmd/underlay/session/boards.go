@@ -3,8 +3,6 @@ package session
 import (
 	"slices"
 
-	"github.com/sahilm/fuzzy"
-
 	"underlay/drills/board"
 )
 
@@ -23,7 +21,7 @@ func (m *Model) toBoards() {
 }
 
 func (b *boards) list(m *Model) {
-	b.narrow(m.settings.AllBoards)
+	b.hits = like(b.text, m.settings.AllBoards, func(c Choice) string { return c.Name + " " + c.Title })
 	b.view.Items = b.view.Items[:0]
 	b.view.Typed, b.view.Query = b.narrowing, b.text
 	for _, c := range b.hits {
@@ -40,24 +38,6 @@ func (b *boards) list(m *Model) {
 	b.view.Foot = []string{"One board alone is fine: then there is no upkeep and no readiness.",
 		"A board of your own goes into boards/ beside underlay.toml; `underlay board check` looks it over."}
 }
-
-// narrow leaves those boards whose name or title is like the query.
-func (b *boards) narrow(all []Choice) {
-	b.hits = append(b.hits[:0], all...)
-	if b.text == "" {
-		return
-	}
-	b.hits = b.hits[:0]
-	for _, h := range fuzzy.FindFrom(b.text, choices(all)) {
-		b.hits = append(b.hits, all[h.Index])
-	}
-}
-
-// choices are searched by name and title.
-type choices []Choice
-
-func (c choices) String(i int) string { return c[i].Name + " " + c[i].Title }
-func (c choices) Len() int            { return len(c) }
 
 // narrowKey takes a key while the list is being narrowed.
 func (b *boards) narrowKey(m *Model, k Key) {

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"github.com/sahilm/fuzzy"
-
 	"underlay/drills/board"
 )
 
@@ -96,22 +94,12 @@ func (f *firstStart) addBoard(c Choice, take func(*Model)) {
 
 func (f *firstStart) add(it Item, take func(*Model)) { f.rows = append(f.rows, row{it, take}) }
 
-func (f *firstStart) String(i int) string {
-	it := f.rows[i].item
-	return it.Name + " " + it.Value + " " + it.About
-}
-
-func (f *firstStart) Len() int { return len(f.rows) }
+// words are what an answer is searched by.
+func (r row) words() string { return r.item.Name + " " + r.item.Value + " " + r.item.About }
 
 // narrow leaves the answers that are like the query.
 func (f *firstStart) narrow() {
-	f.hits = append(f.hits[:0], f.rows...)
-	if f.text != "" {
-		f.hits = f.hits[:0]
-		for _, h := range fuzzy.FindFrom(f.text, f) {
-			f.hits = append(f.hits, f.rows[h.Index])
-		}
-	}
+	f.hits = like(f.text, f.rows, row.words)
 	f.view = ListView{Typed: true, Query: f.text, At: f.at, Items: f.view.Items[:0], Foot: f.foot()}
 	for _, r := range f.hits {
 		f.view.Items = append(f.view.Items, r.item)

@@ -1,10 +1,6 @@
 package session
 
-import (
-	"github.com/sahilm/fuzzy"
-
-	"underlay/drills/board"
-)
+import "underlay/drills/board"
 
 // picker goes to a place by its name.
 type picker struct {
@@ -24,17 +20,8 @@ func (m *Model) toPicker() {
 	m.push(p)
 }
 
-func (p *picker) String(i int) string { return p.stops[i].name + " " + p.stops[i].does }
-func (p *picker) Len() int            { return len(p.stops) }
-
 func (p *picker) look() {
-	p.hits = append(p.hits[:0], p.stops...)
-	if p.text != "" {
-		p.hits = p.hits[:0]
-		for _, h := range fuzzy.FindFrom(p.text, p) {
-			p.hits = append(p.hits, p.stops[h.Index])
-		}
-	}
+	p.hits = like(p.text, p.stops, func(s stop) string { return s.name + " " + s.does })
 	p.view = ListView{Typed: true, Query: p.text, At: p.at, Items: p.view.Items[:0]}
 	for _, s := range p.hits {
 		p.view.Items = append(p.view.Items, Item{Name: s.name, About: s.does})

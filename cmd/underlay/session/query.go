@@ -1,7 +1,10 @@
 package session
 
 import (
+	"slices"
 	"unicode/utf8"
+
+	"github.com/sahilm/fuzzy"
 
 	"underlay/drills/board"
 )
@@ -35,3 +38,26 @@ func (q *query) edit(k board.Symbol, n int) bool {
 	}
 	return true
 }
+
+// like returns those of all whose words are like the text of a query, the
+// likest first; all of them, in their order, while there is no text. The
+// result is the caller's.
+func like[T any](text string, all []T, words func(T) string) []T {
+	if text == "" {
+		return slices.Clone(all)
+	}
+	var hits []T
+	for _, h := range fuzzy.FindFrom(text, worded[T]{all, words}) {
+		hits = append(hits, all[h.Index])
+	}
+	return hits
+}
+
+// worded is what a list says, for the search.
+type worded[T any] struct {
+	all   []T
+	words func(T) string
+}
+
+func (w worded[T]) String(i int) string { return w.words(w.all[i]) }
+func (w worded[T]) Len() int            { return len(w.all) }

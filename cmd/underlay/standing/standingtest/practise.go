@@ -229,37 +229,14 @@ func (v *Invented) Standing(now time.Time) (standing.Standing, error) {
 
 // Input is what a standing at a time is worked out from.
 func (v *Invented) Input(now time.Time) (standing.Input, error) {
-	w := &watch{}
+	w := &standing.Watch{}
 	c := v.config
 	c.Watch, c.Past = w, course.Past{Journal: v.Store.FS()}
 	if _, err := course.New(c); err != nil {
 		return standing.Input{}, err
 	}
-	w.tally.Finish()
-	return standing.Input{Now: now, Boards: v.Boards, Strokes: w.strokes, Model: w.course.Scheduler(), Tally: w.tally}, nil
+	return w.Input(now), nil
 }
-
-// watch counts the journal for a course.
-type watch struct {
-	course  *course.Course
-	strokes []standing.Stroke
-	tally   *standing.Tally
-}
-
-func (w *watch) Start(c *course.Course) {
-	w.course, w.strokes = c, nil
-	for id := range c.Strokes() {
-		st := c.Stroke(id)
-		w.strokes = append(w.strokes, standing.Stroke{Stroke: c.Features(id), Symbol: st.Symbol, Keys: st.Stroke})
-	}
-	w.tally = standing.NewTally(w, c.Scheduler(), w.strokes)
-}
-
-func (w *watch) Drill(d journal.Drill)                   { w.tally.Add(d) }
-func (w *watch) MarshalBinary() ([]byte, error)          { return w.tally.MarshalBinary() }
-func (w *watch) UnmarshalBinary(b []byte) error          { return w.tally.UnmarshalBinary(b) }
-func (w *watch) Board(d journal.Drill) (int, bool)       { return w.course.BoardOf(d) }
-func (w *watch) Stroke(b int, k journal.Key) (int, bool) { return w.course.Find(b, k.Symbol, k.Stroke) }
 
 // Drills yields the history.
 func (v *Invented) Drills() iter.Seq[journal.Drill] {

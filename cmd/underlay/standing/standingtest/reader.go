@@ -11,21 +11,20 @@ import (
 
 // Reader learns from drills that need not be in the history, one by one.
 type Reader struct {
-	v      *Invented
 	course *course.Course
-	watch  *watch
+	watch  *standing.Watch
 }
 
 // Reader returns one that has learned from nothing.
 func (v *Invented) Reader() *Reader {
-	w := &watch{}
+	w := &standing.Watch{}
 	c := v.config
 	c.Watch = w
 	k, err := course.New(c)
 	if err != nil {
 		panic(err) // the same as New, which did not fail
 	}
-	return &Reader{v, k, w}
+	return &Reader{k, w}
 }
 
 // Learn counts a drill and lets the model learn from it.
@@ -37,19 +36,16 @@ func (r *Reader) Learn(d journal.Drill) {
 // Store lets the tally go through its stored form.
 func (r *Reader) Store(t testing.TB) {
 	t.Helper()
-	r.watch.tally.Finish() // as before the cache is kept
-	b, err := r.watch.tally.MarshalBinary()
+	r.Input(time.Time{}) // closes the day, as is done before the cache is kept
+	b, err := r.watch.MarshalBinary()
 	if err != nil {
 		t.Fatal(err)
 	}
-	r.watch.tally = standing.NewTally(r.watch, r.course.Scheduler(), r.watch.strokes)
-	if err := r.watch.tally.UnmarshalBinary(b); err != nil {
+	r.watch.Start(r.course)
+	if err := r.watch.UnmarshalBinary(b); err != nil {
 		t.Fatal(err)
 	}
 }
 
 // Input is what a standing at a time is worked out from.
-func (r *Reader) Input(now time.Time) standing.Input {
-	r.watch.tally.Finish()
-	return standing.Input{Now: now, Boards: r.v.Boards, Strokes: r.watch.strokes, Model: r.course.Scheduler(), Tally: r.watch.tally}
-}
+func (r *Reader) Input(now time.Time) standing.Input { return r.watch.Input(now) }
