@@ -97,9 +97,18 @@ func TestMixIsByStrokes(t *testing.T) {
 	}
 }
 
+// spell puts the tokens of a line together, as the keys of section Line are.
+func spell(line []Token) string {
+	var b strings.Builder
+	for _, t := range line {
+		b.WriteString(t.String())
+	}
+	return b.String()
+}
+
 func TestTokensComeBack(t *testing.T) {
 	for _, line := range []string{"if x != nil {", "x.X(x[0], \"s\")", "x := <-x", "-x::XX;"} {
-		if got := Spell(ParseLine(line)); got != line {
+		if got := spell(ParseLine(line)); got != line {
 			t.Errorf("%q comes back as %q", line, got)
 		}
 	}

@@ -35,15 +35,6 @@ func ParseToken(s string) Token {
 	return Token{text, spaced}
 }
 
-// Spell puts the tokens of a line together, as the keys of section Line are.
-func Spell(line []Token) string {
-	var b strings.Builder
-	for _, t := range line {
-		b.WriteString(t.String())
-	}
-	return b.String()
-}
-
 // ParseLine takes a key of section Line apart.
 func ParseLine(key string) []Token {
 	var out []Token

@@ -50,14 +50,19 @@ func (g *Generator) pair(plan []want, rng *rand.Rand) Drill {
 	if len(plan) == 0 {
 		plan = g.marks()
 	}
+	return g.groups(Pair, around(plan, g.beside, rng))
+}
+
+// around returns a piece for each stroke of a plan that is still asked for.
+func around(plan []want, piece func(board.Symbol, *demand, *rand.Rand) []board.Symbol, rng *rand.Rand) [][]board.Symbol {
 	var pieces [][]board.Symbol
 	d := newDemand(plan, grouped, rng)
 	for s, ok := d.next(); ok; s, ok = d.next() {
-		piece := g.beside(s, d, rng)
-		d.take(piece)
-		pieces = append(pieces, piece)
+		p := piece(s, d, rng)
+		d.take(p)
+		pieces = append(pieces, p)
 	}
-	return g.groups(Pair, pieces)
+	return pieces
 }
 
 // beside returns s with a symbol that often stands before or after it; s alone
@@ -164,20 +169,14 @@ func (g *Generator) addPartner(of, partner string, n float64, before bool) {
 
 // token makes a drill of runs of marks: operators and brackets.
 func (g *Generator) token(plan []want, rng *rand.Rand) Drill {
-	var pieces [][]board.Symbol
-	if len(plan) == 0 {
-		for range grouped {
-			if i := g.runs.draw(rng); i >= 0 {
-				pieces = append(pieces, symbolsOf(g.runs.list[i]))
-			}
-		}
-		return g.groups(Token, pieces)
+	if len(plan) > 0 {
+		return g.groups(Token, around(plan, g.runWith, rng))
 	}
-	d := newDemand(plan, grouped, rng)
-	for s, ok := d.next(); ok; s, ok = d.next() {
-		piece := g.runWith(s, d, rng)
-		d.take(piece)
-		pieces = append(pieces, piece)
+	var pieces [][]board.Symbol
+	for range grouped {
+		if i := g.runs.draw(rng); i >= 0 {
+			pieces = append(pieces, symbolsOf(g.runs.list[i]))
+		}
 	}
 	return g.groups(Token, pieces)
 }

@@ -10,6 +10,7 @@ import (
 	_ "github.com/gdamore/tcell/v2/terminfo/x/xterm" // the terminal that is written for
 
 	"underlay/cmd/underlay/session"
+	"underlay/cmd/underlay/session/sessiontest"
 	"underlay/drills/board"
 )
 
@@ -55,8 +56,8 @@ func endless(b *testing.B) (*session.Model, string) {
 	p.Tasks, p.Repeat = p.Tasks[:1], true
 	set := settings()
 	set.Minutes = 1 << 30
-	m := session.New(p, session.Options{Session: "b", Settings: set, Now: noon()})
-	m.Update(session.Key{Symbol: board.Enter, At: noon()})
+	m := session.New(p, session.Options{Session: "b", Settings: set, Now: sessiontest.Noon()})
+	m.Update(session.Key{Symbol: board.Enter, At: sessiontest.Noon()})
 	return m, "if err != nil && n > 0 {"
 }
 
@@ -75,7 +76,7 @@ func benchmarkKey(b *testing.B, send bool) {
 	for _, r := range line {
 		symbols = append(symbols, board.SymbolOf(r))
 	}
-	at := noon()
+	at := sessiontest.Noon()
 	p.paint(m.View())
 	b.ReportAllocs()
 	for i := 0; b.Loop(); i++ {

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"underlay/cmd/underlay/session"
+	"underlay/cmd/underlay/session/sessiontest"
 	"underlay/drills/board"
 )
 
@@ -18,7 +19,7 @@ type roll struct {
 }
 
 func newRoll(seed uint64, boards ...*board.Board) *roll {
-	r := &roll{Rand: rand.New(rand.NewPCG(seed, 1)), at: noon()}
+	r := &roll{Rand: rand.New(rand.NewPCG(seed, 1)), at: sessiontest.Noon()}
 	for _, b := range boards {
 		r.keys = append(r.keys, b.Symbols()...)
 	}
@@ -111,7 +112,7 @@ func TestRandomEventsAndSizes(t *testing.T) {
 	if testing.Short() {
 		n = 20_000
 	}
-	b, other := trialBoard(t), standardBoard(t)
+	b, other := sessiontest.Trial(t), sessiontest.Standard(t)
 	r := newRoll(1, b, other)
 	var s sheet
 	var at places
@@ -144,7 +145,7 @@ func FuzzDraw(f *testing.F) {
 	f.Add(uint64(2), uint8(60), uint8(20))
 	f.Add(uint64(3), uint8(1), uint8(1))
 	f.Fuzz(func(t *testing.T, seed uint64, w, h uint8) {
-		r := newRoll(seed, trialBoard(t))
+		r := newRoll(seed, sessiontest.Trial(t))
 		m := session.New(trialPlanner(t), session.Options{Session: "f", Settings: settings(), Now: r.at})
 		var s sheet
 		var at places

@@ -2,8 +2,6 @@ package screen
 
 import (
 	"errors"
-	"os"
-	"path/filepath"
 	"testing"
 	"time"
 
@@ -14,34 +12,9 @@ import (
 	"underlay/scheduler"
 )
 
-// noon is when all scenes begin.
-func noon() time.Time { return time.Date(2026, 3, 2, 12, 0, 0, 0, time.UTC) }
-
-func trialBoard(t testing.TB) *board.Board {
-	t.Helper()
-	src, err := os.ReadFile(filepath.Join("..", "..", "..", "testdata", "boards", "trial-42.toml"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, found := board.Read("trial-42.toml", src)
-	if err := found.Err(); err != nil {
-		t.Fatal(err)
-	}
-	return b
-}
-
-func standardBoard(t testing.TB) *board.Board {
-	t.Helper()
-	b, err := board.Load("ansi-61")
-	if err != nil {
-		t.Fatal(err)
-	}
-	return b
-}
-
 // trialPlanner plans a few invented drills on two boards.
 func trialPlanner(t testing.TB) *sessiontest.Planner {
-	b, other := trialBoard(t), standardBoard(t)
+	b, other := sessiontest.Trial(t), sessiontest.Standard(t)
 	p := &sessiontest.Planner{
 		On:    []*board.Board{b, other},
 		Known: sessiontest.Standing(scheduler.Building, 420),
@@ -97,7 +70,7 @@ type sitting struct {
 }
 
 func sit(t testing.TB, p *sessiontest.Planner) *sitting {
-	return &sitting{m: session.New(p, session.Options{Session: "s1", Settings: settings(), Now: noon()}), at: noon()}
+	return &sitting{m: session.New(p, session.Options{Session: "s1", Settings: settings(), Now: sessiontest.Noon()}), at: sessiontest.Noon()}
 }
 
 // firstStart begins a first start, with nothing answered.
@@ -106,9 +79,9 @@ func firstStart(t testing.TB) *sitting {
 		{Name: "trial-grid", Title: "One piece for trials", Shape: "48 keys, one piece"}}
 	standard := []session.Choice{{Name: "ansi-61", Title: "Standard, 61 keys", Shape: "61 keys, one piece"},
 		{Name: "iso-62-de", Title: "German", Shape: "62 keys, one piece"}}
-	o := session.Options{Session: "s1", Settings: settings(), Now: noon(),
+	o := session.Options{Session: "s1", Settings: settings(), Now: sessiontest.Noon(),
 		Offer: &session.Offer{Boards: append(small, standard[0]), Others: append(standard, small...)}}
-	return &sitting{m: session.New(trialPlanner(t), o), at: noon()}
+	return &sitting{m: session.New(trialPlanner(t), o), at: sessiontest.Noon()}
 }
 
 // press sends keys, each after a quarter of a second, and answers what is asked

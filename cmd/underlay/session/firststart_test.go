@@ -15,7 +15,7 @@ import (
 func first(t *testing.T, learn string) *trial {
 	x := start(t, one(t))
 	s := session.Settings{Minutes: 8, Boards: []string{"trial-42", "ansi-61"}}
-	x.m = session.New(x.p, session.Options{Session: "s1", Settings: s, Now: noon(), Offer: &session.Offer{Learn: learn,
+	x.m = session.New(x.p, session.Options{Session: "s1", Settings: s, Now: sessiontest.Noon(), Offer: &session.Offer{Learn: learn,
 		Boards: []session.Choice{{Name: "split-38", Shape: "38 keys, split"}, {Name: "grid-48", Shape: "48 keys, one piece"}},
 		Others: []session.Choice{{Name: "ansi-61"}, {Name: "iso-62-de", Title: "German"}, {Name: "grid-48"}},
 	}})
@@ -24,7 +24,7 @@ func first(t *testing.T, learn string) *trial {
 
 // answered gives the choice back as usable.
 func (x *trial) answered(err error) {
-	used := &sessiontest.Planner{On: []*board.Board{standardBoard(x.T)}}
+	used := &sessiontest.Planner{On: []*board.Board{sessiontest.Standard(x.T)}}
 	x.send(session.Configured{Settings: x.set[len(x.set)-1], Planner: used, Err: err, At: x.at})
 }
 

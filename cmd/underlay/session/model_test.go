@@ -2,8 +2,6 @@ package session_test
 
 import (
 	"errors"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -15,30 +13,6 @@ import (
 	"underlay/scheduler"
 	"underlay/scheduler/journal"
 )
-
-func noon() time.Time { return time.Date(2026, 3, 2, 12, 0, 0, 0, time.UTC) }
-
-func trialBoard(t testing.TB) *board.Board {
-	t.Helper()
-	src, err := os.ReadFile(filepath.Join("..", "..", "..", "testdata", "boards", "trial-42.toml"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, found := board.Read("trial-42.toml", src)
-	if err := found.Err(); err != nil {
-		t.Fatal(err)
-	}
-	return b
-}
-
-func standardBoard(t testing.TB) *board.Board {
-	t.Helper()
-	b, err := board.Load("ansi-61")
-	if err != nil {
-		t.Fatal(err)
-	}
-	return b
-}
 
 // trial is a sitting driven by hand: it saves what it is asked to, or fails to.
 type trial struct {
@@ -56,7 +30,7 @@ type trial struct {
 func start(t *testing.T, p *sessiontest.Planner) *trial {
 	s := session.Settings{Minutes: 8, Boards: []string{"trial-42"}, Aim: "speed", Colours: "auto", Wrong: "auto",
 		AllBoards: []session.Choice{{Name: "ansi-61"}, {Name: "trial-42"}}, Mix: []session.Weight{{Table: "go", Share: 1}}, AllTables: []string{"go"}}
-	return &trial{T: t, p: p, at: noon(), m: session.New(p, session.Options{Session: "s1", Settings: s, Now: noon()})}
+	return &trial{T: t, p: p, at: sessiontest.Noon(), m: session.New(p, session.Options{Session: "s1", Settings: s, Now: sessiontest.Noon()})}
 }
 
 func (x *trial) send(e session.Event) {
@@ -111,7 +85,7 @@ func (x *trial) title(want string) {
 }
 
 func one(t *testing.T, tasks ...session.Task) *sessiontest.Planner {
-	return &sessiontest.Planner{On: []*board.Board{trialBoard(t)}, Known: sessiontest.Standing(scheduler.Steady, 200), Tasks: tasks}
+	return &sessiontest.Planner{On: []*board.Board{sessiontest.Trial(t)}, Known: sessiontest.Standing(scheduler.Steady, 200), Tasks: tasks}
 }
 
 func line(b *board.Board, text string) session.Task {
@@ -119,7 +93,7 @@ func line(b *board.Board, text string) session.Task {
 }
 
 func TestDrillIsRecordedAsTyped(t *testing.T) {
-	b := trialBoard(t)
+	b := sessiontest.Trial(t)
 	x := start(t, one(t, line(b, "a[b")))
 	x.press(board.Enter)
 	x.after(300, "a")
@@ -133,7 +107,7 @@ func TestDrillIsRecordedAsTyped(t *testing.T) {
 	if d.Session != "s1" || d.Board != "trial-42" || d.Hash != b.Hash() || d.Kind != "line" || d.Block != "lines" || d.Treatment != "wait" {
 		t.Errorf("recorded as %+v", d)
 	}
-	if want := noon().Add(200 * time.Millisecond); !d.At.Equal(want) {
+	if want := sessiontest.Noon().Add(200 * time.Millisecond); !d.At.Equal(want) {
 		t.Errorf("began %v, want %v", d.At, want)
 	}
 	want := []journal.Key{
@@ -153,7 +127,7 @@ func TestDrillIsRecordedAsTyped(t *testing.T) {
 }
 
 func TestHesitationShowsTheStrokeAndCountsAsHelped(t *testing.T) {
-	x := start(t, one(t, line(trialBoard(t), "ab")))
+	x := start(t, one(t, line(sessiontest.Trial(t), "ab")))
 	x.press(board.Enter)
 	if w := x.m.View().Drill.Target.Words; w != "" {
 		t.Errorf("a steady stroke is told at once: %q", w)
@@ -178,7 +152,7 @@ func TestPatienceSuitsThePerson(t *testing.T) {
 		ms   float64
 		want time.Duration
 	}{{150, 900 * time.Millisecond}, {600, 1500 * time.Millisecond}, {3000, 4 * time.Second}} {
-		p := one(t, line(trialBoard(t), "a"))
+		p := one(t, line(sessiontest.Trial(t), "a"))
 		p.Known = sessiontest.Standing(scheduler.Steady, c.ms)
 		x := start(t, p)
 		x.press(board.Enter)
@@ -189,7 +163,7 @@ func TestPatienceSuitsThePerson(t *testing.T) {
 }
 
 func TestUnmetIsShownFirst(t *testing.T) {
-	b := trialBoard(t)
+	b := sessiontest.Trial(t)
 	p := one(t, session.Task{Block: scheduler.NewStrokes, Drill: sessiontest.Drill(b, drills.Position, "^", "a", "~"), Wanted: []board.Symbol{"^", "~"}, Unmet: true})
 	p.Known = sessiontest.Standing(scheduler.Unmet, 900)
 	x := start(t, p)
@@ -214,7 +188,7 @@ func TestUnmetIsShownFirst(t *testing.T) {
 }
 
 func TestPauseAndLeaveWhereTheirKeysAreAskedFor(t *testing.T) {
-	b := trialBoard(t)
+	b := sessiontest.Trial(t)
 	task := session.Task{Block: scheduler.Lines, Drill: sessiontest.Drill(b, drills.Motion, board.Escape, "Control+c", "a")}
 	hints := func(x *trial) string {
 		var out []string
@@ -254,7 +228,7 @@ func TestPauseAndLeaveWhereTheirKeysAreAskedFor(t *testing.T) {
 }
 
 func TestBreaksAreNoLatency(t *testing.T) {
-	b := trialBoard(t)
+	b := sessiontest.Trial(t)
 	for name, away := range map[string]func(x *trial){
 		"pause":     func(x *trial) { x.press(board.Escape); x.at = x.at.Add(time.Minute) },
 		"focus":     func(x *trial) { x.send(session.Focus{At: x.at}); x.at = x.at.Add(time.Minute) },
@@ -284,7 +258,7 @@ func TestBreaksAreNoLatency(t *testing.T) {
 }
 
 func TestMinutesArePractised(t *testing.T) {
-	b := trialBoard(t)
+	b := sessiontest.Trial(t)
 	p := one(t, line(b, "abcd"))
 	p.Repeat = true
 	x := start(t, p)
@@ -309,7 +283,7 @@ func TestMinutesArePractised(t *testing.T) {
 }
 
 func TestANightEndsInRest(t *testing.T) {
-	b := trialBoard(t)
+	b := sessiontest.Trial(t)
 	for name, doze := range map[string]func(x *trial){
 		"in a drill": func(x *trial) {},
 		"in a pause": func(x *trial) { x.press(board.Escape) },
@@ -329,7 +303,7 @@ func TestANightEndsInRest(t *testing.T) {
 }
 
 func TestFailedSavesAreToldAndTriedAgain(t *testing.T) {
-	b := trialBoard(t)
+	b := sessiontest.Trial(t)
 	x := start(t, one(t, line(b, "a"), line(b, "b"), line(b, "c")))
 	x.press(board.Enter)
 	x.fail = errors.New("no space left on device")
@@ -353,7 +327,7 @@ func TestFailedSavesAreToldAndTriedAgain(t *testing.T) {
 }
 
 func TestLeavingWithSomethingUnsavedAsks(t *testing.T) {
-	b := trialBoard(t)
+	b := sessiontest.Trial(t)
 	x := start(t, one(t, line(b, "a"), line(b, "b")))
 	x.press(board.Enter)
 	x.fail = errors.New("read-only file system")
@@ -374,7 +348,7 @@ func TestLeavingWithSomethingUnsavedAsks(t *testing.T) {
 // Who wants to leave, cannot, and goes on makes two records of one drill. The
 // second begins where the first ended.
 func TestDrillInTwoPartsKeepsItsTimes(t *testing.T) {
-	b := trialBoard(t)
+	b := sessiontest.Trial(t)
 	x := start(t, one(t, line(b, "a[b]")))
 	x.press(board.Enter)
 	x.fail = errors.New("read-only file system")
@@ -399,7 +373,7 @@ func TestDrillInTwoPartsKeepsItsTimes(t *testing.T) {
 }
 
 func TestStopSavesAndAsksNothing(t *testing.T) {
-	b := trialBoard(t)
+	b := sessiontest.Trial(t)
 	for _, fail := range []error{nil, errors.New("no space left on device")} {
 		x := start(t, one(t, line(b, "ab")))
 		x.press(board.Enter, "a")
@@ -415,7 +389,7 @@ func TestStopSavesAndAsksNothing(t *testing.T) {
 }
 
 func TestOtherBoardIsWaitedFor(t *testing.T) {
-	b, other := trialBoard(t), standardBoard(t)
+	b, other := sessiontest.Trial(t), sessiontest.Standard(t)
 	p := one(t, line(b, "a"), session.Task{Block: scheduler.Upkeep, Board: 1, Drill: sessiontest.Line(other, drills.Line, "{b")}, line(b, "c"))
 	p.On = append(p.On, other)
 	x := start(t, p)
@@ -447,7 +421,7 @@ func TestOtherBoardIsWaitedFor(t *testing.T) {
 }
 
 func TestMixUpOfBoardsIsAsked(t *testing.T) {
-	b, other := trialBoard(t), standardBoard(t)
+	b, other := sessiontest.Trial(t), sessiontest.Standard(t)
 	p := one(t, line(b, "aaaaaaaaaa"))
 	p.On = append(p.On, other)
 	x := start(t, p)
@@ -487,7 +461,7 @@ func onlyOn(t *testing.T, has, hasNot *board.Board) board.Symbol {
 func TestHabitSlipsAreAMixUp(t *testing.T) {
 	// On ansi-61 the apostrophe is right of the semicolon; where trial-42 has the
 	// same places, what comes is a habit only if the other board has the symbol there.
-	b, other := trialBoard(t), standardBoard(t)
+	b, other := sessiontest.Trial(t), sessiontest.Standard(t)
 	task := line(b, "[[[[[[[[")
 	p := one(t, task)
 	p.On = append(p.On, other)
@@ -514,7 +488,7 @@ func habitOf(t *testing.T, b, other *board.Board, ask drills.Ask) board.Symbol {
 }
 
 func TestStopIsSuggestedOnce(t *testing.T) {
-	b := trialBoard(t)
+	b := sessiontest.Trial(t)
 	p := one(t, line(b, "a"), line(b, "b"), line(b, "c"))
 	p.ThePast.Today = 20 * time.Minute
 	x := start(t, p)
@@ -531,7 +505,7 @@ func TestStopIsSuggestedOnce(t *testing.T) {
 }
 
 func TestStopIsSuggestedWhenTired(t *testing.T) {
-	b := trialBoard(t)
+	b := sessiontest.Trial(t)
 	run := func(late int, slips bool) string {
 		p := one(t, line(b, "abcdefghij"))
 		p.Repeat = true
@@ -566,7 +540,7 @@ func TestStopIsSuggestedWhenTired(t *testing.T) {
 }
 
 func TestKeyThatNeverArrivesIsKeptOut(t *testing.T) {
-	b := trialBoard(t)
+	b := sessiontest.Trial(t)
 	x := start(t, one(t, session.Task{Block: scheduler.Lines, Drill: sessiontest.Drill(b, drills.Navigation, "F5", "F6")}, session.Task{Block: scheduler.Lines, Drill: sessiontest.Drill(b, drills.Navigation, "F5")}, line(b, "a")))
 	x.press(board.Enter)
 	x.wait(7 * time.Second)
@@ -614,7 +588,7 @@ func TestBoardsAreChosen(t *testing.T) {
 }
 
 func TestAsAtWork(t *testing.T) {
-	b := trialBoard(t)
+	b := sessiontest.Trial(t)
 	x := start(t, one(t, session.Task{Block: scheduler.Probe, Drill: sessiontest.Line(b, drills.Probe, "abc")}))
 	x.press(board.Enter, "a", "x")
 	if v := x.m.View().Drill; len(v.Typed) != 2 || !v.Typed[1].Wrong {
