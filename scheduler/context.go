@@ -53,28 +53,3 @@ func fade(t, tau float64) float64 {
 	}
 	return math.Exp(-math.Max(t, 0) / tau)
 }
-
-// How far back the share of switches looks, in tries, and how many of them the
-// share that was declared for the stroke is worth.
-const (
-	switchTries    = 50.0
-	switchDeclared = 10.0
-)
-
-func (it *item) countSwitch(t *Try) {
-	if t.First {
-		return
-	}
-	keep := 1 - 1/switchTries
-	it.Inner = it.Inner*keep + 1
-	it.Switched *= keep
-	if t.Switch {
-		it.Switched++
-	}
-}
-
-// switchShare is the share of a stroke's occurrences that follow another
-// layer: as declared, corrected by what was seen.
-func (it *item) switchShare(declared float64) float64 {
-	return (declared*switchDeclared + it.Switched) / (switchDeclared + it.Inner)
-}

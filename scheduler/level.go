@@ -44,7 +44,7 @@ func (s *Scheduler) estimate(id int, at float64) (e estimate) {
 	from := s.heritage(id)
 	practised := math.Log(1+it.Tries+from.credit) - 2
 	gap, days := it.gapAt(at)
-	switches := it.switchShare(s.strokes[id].Switch)
+	switches := s.strokes[id].Switch
 
 	in := s.inputs.none()
 	s.Speed.skill(in, id, p, practised, gap)
@@ -52,14 +52,14 @@ func (s *Scheduler) estimate(id int, at float64) (e estimate) {
 	in.add(&s.Speed.Form[p.board], s.Speed.prior.lasting)
 	e.ln, e.lnVar = in.sum()
 	e.ln += from.ln
-	e.lnVar += s.Speed.prior.perDay * days
+	e.lnVar += s.Speed.prior.perDay*days - s.Speed.unsettled(it.Gap, gap)
 
 	in.none()
 	s.Slips.skill(in, id, p, practised, gap)
 	in.add(&s.Slips.Context[p.board][afterSwitch], switches)
 	e.logit, e.logitVar = in.sum()
 	e.logit += from.logit
-	e.logitVar += s.Slips.prior.perDay * days
+	e.logitVar += s.Slips.prior.perDay*days - s.Slips.unsettled(it.Gap, gap)
 	return e
 }
 

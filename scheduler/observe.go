@@ -79,8 +79,8 @@ func (s *Scheduler) arrive(id int, now float64) {
 		s.Speed.Away.add(it.Gap)
 		s.Slips.Away.add(it.Gap)
 	}
-	s.Speed.drift(id, p, days)
-	s.Slips.drift(id, p, days)
+	s.Speed.drift(id, p, days, it.Tries)
+	s.Slips.drift(id, p, days, it.Tries)
 }
 
 func (s *Scheduler) learnLatency(t *Try, p place, practised float64, x *[contexts]float64) {
@@ -107,7 +107,6 @@ func (s *Scheduler) remember(t *Try, it *item, now float64) {
 	if t.Wrong {
 		it.Recent |= 1
 	}
-	it.countSwitch(t)
 	s.countPull(t, it)
 	s.countTry(s.strokes[t.ID].Board, now)
 }

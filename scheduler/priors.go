@@ -18,6 +18,7 @@ type priors struct {
 
 	lasting        float64 // share of a session's form that stays
 	perTry, perDay float64 // drift of a stroke's own term, variance
+	perFirst       float64 // more of it for the first tries
 	perTryLayer    float64 // drift of a layer's, variance
 	maxItem        float64 // caps of these variances
 	maxLayer       float64
@@ -46,7 +47,7 @@ func latencyPriors() priors {
 			afterSwitch: {.2, .02}, afterSameFinger: {.1, .01}, atStart: {.3, .05},
 			warmingUp: {.12, .01}, onNewBoard: {.05, .005}, afterSlip: {.1, .01}, onReturn: {.1, .01},
 		},
-		lasting: .6, perTry: .0003, perDay: .0012, perTryLayer: 3e-6, maxItem: 1, maxLayer: .3,
+		lasting: .6, perTry: .00006, perFirst: .0015, perDay: .0006, perTryLayer: 1e-6, maxItem: 1, maxLayer: .3,
 	}
 }
 

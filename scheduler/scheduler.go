@@ -74,8 +74,6 @@ type item struct {
 	Last     float64 // when it was last tried, in Unix seconds
 	Gap      float64 // ln(1+days away) before the session under way
 	Here     float64 // tries in the session under way
-	Inner    float64 // tries inside a line, the older the less they count
-	Switched float64 // those of them that followed another layer
 	Pulls    float64 // presses of its old place, the older the less they count
 	Recent   uint32  // the last tries, newest in bit 0; set: wrong
 	Standing State   // as of the last try

@@ -74,6 +74,12 @@ func (m *side) skill(in *inputs, id int, p place, practised, gap float64) {
 	}
 }
 
+// unsettled is how much surer a stroke is than the sum of its terms tells: what was lost
+// before the session under way is in what it has shown since.
+func (m *side) unsettled(before, gap float64) float64 {
+	return m.Forget.Var * (gap*gap - (gap-before)*(gap-before))
+}
+
 // tally is a sum and what it is of.
 type tally struct{ Sum, N float64 }
 
@@ -109,14 +115,19 @@ func (m *side) circumstances(in *inputs, p place, x *[contexts]float64) {
 	}
 }
 
-// driftDays is the longest time away that makes a stroke less sure.
-const driftDays = 120
+const (
+	driftDays = 120  // the longest time away that makes a stroke less sure
+	youngFor  = 20.0 // tries after which a stroke's drift is down to a quarter
+)
 
 // drift adds the uncertainty that a stroke gathers before a try: for the days
-// since the last one, and for what the try itself may change.
-func (m *side) drift(id int, p place, days float64) {
+// since the last one, and for what the try itself may change, which is most
+// when it is one of the first.
+func (m *side) drift(id int, p place, days, tries float64) {
 	t, l := &m.Own[id], &m.Layer[p.layer]
-	t.Var = math.Min(t.Var+m.prior.perDay*math.Min(days, driftDays)+m.prior.perTry, m.prior.maxItem)
+	young := 1 / (1 + tries/youngFor)
+	t.Var += m.prior.perDay*math.Min(days, driftDays) + m.prior.perTry + m.prior.perFirst*young*young
+	t.Var = math.Min(t.Var, m.prior.maxItem)
 	l.Var = math.Min(l.Var+m.prior.perTryLayer, m.prior.maxLayer)
 }
 

@@ -16,7 +16,7 @@ import (
 // all little-endian; the rest is the memory as gob writes it, which keeps
 // floating-point numbers to the last bit.
 const (
-	snapshotVersion = 1
+	snapshotVersion = 2
 	snapshotHead    = 16
 )
 

@@ -119,9 +119,30 @@ func (t *trainer) hello(m message) error {
 			strokes[id].Text = true
 		}
 	}
+	measureSwitches(strokes, m.Lines)
 	t.strokes, t.oldMS = strokes, m.OldMS
 	t.scheduler = scheduler.New(strokes, m.Lines, scheduler.Options{Seed: t.seed, OldMS: m.OldMS})
 	return nil
+}
+
+// measureSwitches counts in the lines how often a stroke follows one of another
+// layer. What stands in few places keeps the share that was declared.
+func measureSwitches(strokes []scheduler.Stroke, lines [][]int) {
+	const least = 4 // places
+	places, switched := make([]float64, len(strokes)), make([]float64, len(strokes))
+	for _, line := range lines {
+		for k := 1; k < len(line); k++ {
+			places[line[k]]++
+			if strokes[line[k]].Layer != strokes[line[k-1]].Layer {
+				switched[line[k]]++
+			}
+		}
+	}
+	for id, n := range places {
+		if n >= least {
+			strokes[id].Switch = switched[id] / n
+		}
+	}
 }
 
 func (t *trainer) ask(m message) any {
