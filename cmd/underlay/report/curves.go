@@ -12,7 +12,7 @@ import (
 
 // curves are the plots of the page.
 type curves struct {
-	Pace, Typed, Errors, Minutes template.HTML
+	Pace, Typed, Slips, Steady, Minutes template.HTML // empty where there is nothing to draw
 }
 
 // reference is a figure from the literature, to hold a speed against.
@@ -31,42 +31,20 @@ func keystrokeLevel() []reference {
 	}
 }
 
+// newCurves draws what there is to draw: without times there are slips and minutes.
 func newCurves(s standing.Standing) curves {
-	learned, other := learnedDays(s.Days), otherDays(s.Days)
-	if len(learned) == 0 {
+	typed := ofBoard(s.Days, true)
+	if len(typed) == 0 {
 		return curves{}
 	}
-	from, to := dayOf(learned[0].Date), dayOf(learned[len(learned)-1].Date)
-	if len(other) > 0 {
-		from, to = earlier(from, dayOf(other[0].Date)), later(to, dayOf(other[len(other)-1].Date))
+	from, to := dayOf(s.Days[0].Date), dayOf(s.Days[len(s.Days)-1].Date)
+	c := curves{Slips: slipsPlot(typed, from, to), Minutes: minutesPlot(s.Days, from, to)}
+	if learned := timedDays(typed); len(learned) > 0 {
+		c.Pace = pacePlot(s, learned, timedDays(ofBoard(s.Days, false)), from, to)
+		c.Typed = typedPlot(learned, from, to)
+		c.Steady = steadyPlot(learned, from, to)
 	}
-	c := curves{Typed: typedPlot(learned, from, to), Errors: errorsPlot(learned, from, to), Minutes: minutesPlot(s.Days, from, to)}
-	c.Pace = pacePlot(s, learned, other, from, to)
 	return c
-}
-
-func otherDays(all []standing.Day) []standing.Day {
-	var out []standing.Day
-	for _, d := range all {
-		if !d.Learned && d.LatencyMS.Value > 0 {
-			out = append(out, d)
-		}
-	}
-	return out
-}
-
-func earlier(a, b time.Time) time.Time {
-	if b.Before(a) {
-		return b
-	}
-	return a
-}
-
-func later(a, b time.Time) time.Time {
-	if b.After(a) {
-		return b
-	}
-	return a
 }
 
 func pace(d standing.Day) (standing.Range, bool) { return d.LatencyMS, d.LatencyMS.Value > 0 }
@@ -118,7 +96,7 @@ func typedPlot(days []standing.Day, from, to time.Time) template.HTML {
 	for _, d := range days {
 		hi = max(hi, d.MedianMS, d.FirstMS)
 	}
-	p := newPlot("typed", "Median latency in ms of each day's drills", from, to, 0, math.Ceil(hi/100)*100, 180)
+	p := newPlot("typed", "Median latency in ms of the day's drills", from, to, 0, math.Ceil(hi/100)*100, 180)
 	d := days[len(days)-1]
 	p.desc = "On the last day nothing was typed right and unaided."
 	if d.MedianMS > 0 {
@@ -136,20 +114,32 @@ func typedPlot(days []standing.Day, from, to time.Time) template.HTML {
 // fewest is the number of strokes from which on a median is drawn.
 const fewest = 5
 
-func errorsPlot(days []standing.Day, from, to time.Time) template.HTML {
+func slipsPlot(days []standing.Day, from, to time.Time) template.HTML {
+	most := 0.0
 	slips := func(d standing.Day) (standing.Range, bool) {
-		return standing.Range{Value: 100 * float64(d.Slips) / float64(max(d.Strokes, 1))}, d.Strokes > 0
+		return standing.Range{Value: 100 * slipShare(d)}, d.Strokes > 0
 	}
+	for _, d := range days {
+		most = max(most, 100*slipShare(d))
+	}
+	p := newPlot("slipped", "Slips among the day's strokes, per cent", from, to, 0, max(5, math.Ceil(most/5)*5), 140)
+	p.unit = " %"
+	p.desc = fmt.Sprintf("On the last day %s of the strokes typed were slips.", percent(slipShare(days[len(days)-1])))
+	p.axes()
+	p.line("one", points(days, slips))
+	return p.html()
+}
+
+func slipShare(d standing.Day) float64 { return float64(d.Slips) / float64(max(d.Strokes, 1)) }
+
+func steadyPlot(days []standing.Day, from, to time.Time) template.HTML {
 	steady := func(d standing.Day) (standing.Range, bool) {
 		return standing.Range{Value: 100 * d.SteadyShare}, true
 	}
-	p := newPlot("errors", "Slips among the day's strokes and strokes that are steady, per cent", from, to, 0, 100, 180)
+	p := newPlot("steady", "Strokes of the board that are steady, per cent", from, to, 0, 100, 140)
 	p.unit = " %"
-	d := days[len(days)-1]
-	p.desc = fmt.Sprintf("On the last day %s of the strokes typed were slips, and %s of the board's strokes were steady.",
-		percent(float64(d.Slips)/float64(max(d.Strokes, 1))), percent(d.SteadyShare))
+	p.desc = fmt.Sprintf("On the last day %s of the board's strokes were steady.", percent(days[len(days)-1].SteadyShare))
 	p.axes()
-	p.line("two", points(days, slips))
 	p.line("one", points(days, steady))
 	return p.html()
 }
@@ -165,7 +155,7 @@ func minutesPlot(days []standing.Day, from, to time.Time) template.HTML {
 		total[d.Date] += d.Minutes
 		hi, sum = max(hi, total[d.Date]), sum+d.Minutes
 	}
-	p := newPlot("minutes", "Minutes of practice by day, both boards", from, to, 0, max(1, math.Ceil(hi)), 100)
+	p := newPlot("minutes", "Minutes of practice by day, both boards", from, to, 0, max(1, math.Ceil(hi)), 90)
 	p.desc = fmt.Sprintf("%s in all, on %s.", count(int(math.Round(sum)), "minute", "minutes"), count(len(order), "day", "days"))
 	p.axes()
 	var bars []spot

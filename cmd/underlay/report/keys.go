@@ -34,7 +34,7 @@ type caps struct {
 type keycap struct {
 	cost  float64
 	state string
-	tries int
+	tries int // with a time
 	plain bool
 	held  bool
 }
@@ -69,7 +69,7 @@ func newCaps(side standing.Side, b *board.Board, layer string) caps {
 		}
 		k := c.keys[st.Position]
 		k.cost += st.CostMS.Value
-		k.tries += st.Tries
+		k.tries += st.Timed
 		if st.Level == 0 && !k.plain || k.state == "" {
 			k.state, k.plain = st.State, st.Level == 0
 		}

@@ -29,7 +29,6 @@ type page struct {
 	Speeds    table
 	Curves    curves
 	Total     string
-	Against   string
 	Marks     []markWord
 	Pictures  []picture
 	Costs     []table
@@ -83,16 +82,14 @@ func newPage(s standing.Standing, b *board.Board) page {
 	p.ready(s)
 	p.Speeds = speeds(s)
 	p.Curves = newCurves(s)
-	p.Against = board.Safe(s.HoldsBack.Against)
-	if len(s.Boards) == 2 {
-		p.Against = "the same symbols on " + p.Against
+	p.Total = totalCost(s.HoldsBack)
+	if s.HoldsBack.Needs == "" {
+		p.Pictures = pictures(s, b)
 	}
-	p.Total = fmt.Sprintf("In all %s (range of the difference: %s ms).", excess(s.HoldsBack), span(s.HoldsBack.TotalMS))
 	for _, state := range []string{"unmet", "building", "steady", "fading"} {
 		p.Marks = append(p.Marks, markWord{legendMark(state), state})
 	}
-	p.Pictures = pictures(s, b)
-	p.Costs = costTables(s.HoldsBack)
+	p.Costs = costTables(s)
 	p.SlipWords, p.Slips = sentenceCase(slipShares(s.Slips))+".", slipTable(s.Slips, s.HoldsBack.Kinds)
 	p.MoveWords, p.Moves, p.Assumed = sentenceCase(moved(s.Moves))+".", moveTable(s.Moves), assumed(s.Moves)
 	if s.Upkeep != nil {
@@ -100,6 +97,16 @@ func newPage(s standing.Standing, b *board.Board) page {
 	}
 	p.Strokes, p.Days = strokeTable(s.Boards[0]), dayTable(s.Days)
 	return p
+}
+
+// totalCost says what all strokes cost, and what they are held against.
+func totalCost(h standing.HoldsBack) string {
+	if h.Needs != "" {
+		return "Not known yet: " + h.Needs + "."
+	}
+	return fmt.Sprintf("In all %s ms per 1,000 characters (%s). That is the time your strokes take, slips and their repair included, "+
+		"beyond what your quick ones do: a quarter of all you type, on %s, takes %s ms a stroke or less.",
+		whole(h.TotalMS.Value), span(h.TotalMS), board.Safe(h.Against), whole(h.QuickMS))
 }
 
 // needed says what there is to do first.

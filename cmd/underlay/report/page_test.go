@@ -15,6 +15,7 @@ import (
 	"underlay/cmd/underlay/standing"
 	"underlay/cmd/underlay/standing/standingtest"
 	"underlay/drills/board"
+	"underlay/scheduler/journal"
 )
 
 // pageOf returns the page.
@@ -61,6 +62,25 @@ func standings(t *testing.T) map[string]standing.Standing {
 			t.Fatal(err)
 		}
 	}
+	untimed := invented(t, "split-38", "ansi-61")
+	for day := range 5 {
+		d, err := untimed.Plain(0, standingtest.Start().AddDate(0, 0, day), 0, "(", ")", "{", "}", "=", "e", "t", "a")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range d.Keys {
+			d.Keys[i].Flags |= journal.Paused
+		}
+		if err := untimed.Add(d); err != nil {
+			t.Fatal(err)
+		}
+	}
+	jumping := invented(t, "split-38", "ansi-61")
+	for _, span := range [][2]int{{0, 6}, {400, 404}, {3, 8}} {
+		if err := jumping.Practise(span[0], span[1]); err != nil {
+			t.Fatal(err)
+		}
+	}
 	hostile := practised(t, "split-38", "ansi-61")
 	hostile.Notes = append(hostile.Notes, `<script src="http://x.example/">&`)
 	hostile.Slips.Kinds[0].Kind = `"><link href="//x.example">`
@@ -71,7 +91,7 @@ func standings(t *testing.T) map[string]standing.Standing {
 		"two boards": practised(t, "split-38", "ansi-61"), "one board": practised(t, "split-38"),
 		"the standard board": practised(t, "ansi-61", "split-38"),
 		"nothing":            standingOf(t, invented(t, "split-38", "ansi-61"), 0), "one session": standingOf(t, one, 1), "hostile": hostile,
-		"errors only": standingOf(t, wrong, 30),
+		"errors only": standingOf(t, wrong, 30), "line by line": standingOf(t, untimed, 5), "a clock that jumps": standingOf(t, jumping, 9),
 	}
 }
 

@@ -169,11 +169,11 @@ func (p *plot) axes() {
 		p.label("y", 0, v, whole(v)+p.unit)
 	}
 	days := p.to.Sub(p.from).Hours() / 24
-	format := "2 Jan"
+	format, most := "2 Jan", 4
 	if days > 300 {
-		format = "Jan 2006"
+		format, most = "Jan 2006", 3 // there is room for on a phone
 	}
-	ticks := min(4, max(1, int(days)))
+	ticks := min(most, max(1, int(days)))
 	for i := range ticks + 1 {
 		t := p.from.AddDate(0, 0, int(math.Round(days*float64(i)/float64(ticks))))
 		class := "x"

@@ -19,12 +19,12 @@ func scale(r standing.Readiness) template.HTML {
 	}
 	most := 1.2
 	for _, row := range rows {
-		most = max(most, math.Min(row.Hi, 3))
+		most = max(most, math.Min(1.04*row.Hi, 3))
 	}
 	var svg, labels strings.Builder
 	x := func(v float64) float64 { return plotWidth * math.Min(v, most) / most }
 	height := 40.0 * float64(len(rows))
-	step := roundStep(most / 6)
+	step := roundStep(most / 4)
 	for i := 0; float64(i)*step <= most+1e-9; i++ {
 		v := float64(i) * step
 		class, place := "grid", "x"

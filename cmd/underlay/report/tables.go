@@ -23,36 +23,58 @@ func speeds(s standing.Standing) table {
 			t.Rows = append(t.Rows, []string{board.Safe(b.Name), "nothing typed yet", "", "", "", "0", "0", "0", ""})
 			continue
 		}
+		if b.Timed == 0 {
+			t.Rows = append(t.Rows, []string{board.Safe(b.Name), "no times yet", "", "", "", whole(float64(b.Sessions)), whole(b.Minutes), whole(float64(b.Tries)), ""})
+			continue
+		}
 		t.Rows = append(t.Rows, []string{board.Safe(b.Name), whole(b.LatencyMS.Value), span(b.LatencyMS), whole(b.CharsAMinute.Value), span(b.CharsAMinute),
 			whole(float64(b.Sessions)), whole(b.Minutes), whole(float64(b.Tries)), percent(b.States.SteadyUse)})
 	}
 	return t
 }
 
-func costTables(h standing.HoldsBack) []table {
+// costTables tell what strokes, layers and fingers cost.
+func costTables(s standing.Standing) []table {
+	h := s.HoldsBack
 	var out []table
-	add := func(caption, what string, costs []standing.Cost, most int) {
-		if len(costs) == 0 {
-			return
+	add := func(caption, what string, costs []standing.Cost, other string) {
+		if len(costs) > 0 {
+			out = append(out, costTable(caption, what, costs, other))
 		}
-		t := table{Caption: caption, Head: []string{what, "ms per 1,000 characters", "range", "by latency", "by slips", "per mille of use", "tries", "how sure"},
-			Numbers: []bool{false, true, true, true, true, true, true, false}}
-		for _, c := range costs[:min(most, len(costs))] {
-			t.Rows = append(t.Rows, []string{symbol(board.Symbol(c.Name)), whole(c.MS.Value), span(c.MS), whole(c.SlowMS), whole(c.SlipsMS),
-				fmt.Sprintf("%.1f", c.PerMille), whole(float64(c.Tries)), surely(c)})
-		}
-		out = append(out, t)
 	}
-	add("The strokes that cost most", "stroke", h.Strokes, 15)
-	add("By layer", "layer", h.Layers, len(h.Layers))
-	add("By finger", "finger", h.Fingers, len(h.Fingers))
+	other := ""
+	if len(s.Boards) == 2 {
+		other = board.Safe(s.Boards[1].Name)
+	}
+	add("The strokes that cost most", "stroke", h.Strokes[:min(15, len(h.Strokes))], other)
+	add("By layer", "layer", h.Layers, "")
+	add("By finger", "finger", h.Fingers, "")
 	return out
+}
+
+// costTable is a table of costs; other names the board that the same strokes are shown of
+// as well, if any.
+func costTable(caption, what string, costs []standing.Cost, other string) table {
+	t := table{Caption: caption, Head: []string{what, "ms per 1,000 characters", "range", "by latency", "by slips", "per mille of use", "ms a stroke"},
+		Numbers: []bool{false, true, true, true, true, true, true}}
+	if other != "" {
+		t.Head, t.Numbers = append(t.Head, "on "+other), append(t.Numbers, true)
+	}
+	t.Head, t.Numbers = append(t.Head, "tries", "how sure"), append(t.Numbers, true, false)
+	for _, c := range costs {
+		row := []string{symbol(board.Symbol(c.Name)), whole(c.MS.Value), span(c.MS), whole(c.SlowMS), whole(c.SlipsMS), fmt.Sprintf("%.1f", c.PerMille), whole(c.ExpectedMS)}
+		if other != "" {
+			row = append(row, taken(c.OtherMS))
+		}
+		t.Rows = append(t.Rows, append(row, whole(float64(c.Tries)), surely(c)))
+	}
+	return t
 }
 
 // surely words how sure a cost is.
 func surely(c standing.Cost) string {
 	if c.Sure == standing.TooFew {
-		return fmt.Sprintf("%s needed", count(max(1, 10-c.Tries), "more stroke is", "more strokes are"))
+		return fmt.Sprintf("%s needed", count(max(1, 10-c.Timed), "more stroke is", "more strokes are"))
 	}
 	return string(c.Sure)
 }
@@ -117,9 +139,17 @@ func dayTable(all []standing.Day) table {
 			note = count(d.Gap, "day", "days") + " of break before"
 		}
 		t.Rows = append(t.Rows, []string{d.Date, board.Safe(d.Board), fmt.Sprintf("%.1f", d.Minutes), whole(float64(d.Strokes)), percent(float64(d.Slips) / float64(max(d.Strokes, 1))),
-			whole(d.LatencyMS.Value), span(d.LatencyMS), taken(d.MedianMS), taken(d.FirstMS), percent(d.SteadyShare), note})
+			taken(d.LatencyMS.Value), reach(d.LatencyMS), taken(d.MedianMS), taken(d.FirstMS), percent(d.SteadyShare), note})
 	}
 	return t
+}
+
+// reach writes the range of a time; nothing where none was taken.
+func reach(r standing.Range) string {
+	if r.Value == 0 {
+		return ""
+	}
+	return span(r)
 }
 
 // taken writes a time; nothing where none was taken.

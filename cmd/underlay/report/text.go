@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"iter"
 	"strings"
 
 	"underlay/cmd/underlay/standing"
@@ -54,7 +55,7 @@ func (t *text) say(label, words string) {
 func wrap(words string, width int) []string {
 	var out []string
 	line := ""
-	for word := range strings.FieldsSeq(words) {
+	for word := range wordsOf(words) {
 		switch {
 		case line == "":
 			line = word
@@ -66,6 +67,26 @@ func wrap(words string, width int) []string {
 		}
 	}
 	return append(out, line)
+}
+
+// wordsOf yields the words of a text; a sign of per cent stays with its number.
+func wordsOf(text string) iter.Seq[string] {
+	return func(yield func(string) bool) {
+		last := ""
+		for word := range strings.FieldsSeq(text) {
+			switch {
+			case last != "" && strings.HasPrefix(word, "%"):
+				last += " " + word
+				continue
+			case last != "" && !yield(last):
+				return
+			}
+			last = word
+		}
+		if last != "" {
+			yield(last)
+		}
+	}
 }
 
 func (t *text) head() {
@@ -99,8 +120,7 @@ func (t *text) readiness() {
 	t.probes(r)
 	for _, b := range t.s.Boards {
 		if b.Known {
-			t.say(board.Safe(b.Name), fmt.Sprintf("%s ms a stroke with repair (%s), %s characters a minute",
-				whole(b.LatencyMS.Value), span(b.LatencyMS), whole(b.CharsAMinute.Value)))
+			t.say(board.Safe(b.Name), speed(b))
 		}
 	}
 	if t.two() && r.Known {
@@ -125,8 +145,9 @@ func (t *text) probes(r standing.Readiness) {
 
 // curve draws the board being learned from day to day.
 func (t *text) curve() {
-	days := learnedDays(t.s.Days)
+	days := timedDays(ofBoard(t.s.Days, true))
 	if len(days) == 0 {
+		t.untimed()
 		return
 	}
 	const height, margin = 4, 13
@@ -158,12 +179,23 @@ func (t *text) curve() {
 	t.add("")
 }
 
+// untimed tells the latest day where there is no curve: nothing that was typed has a time.
+func (t *text) untimed() {
+	if all := ofBoard(t.s.Days, true); len(all) > 0 {
+		t.today(all[len(all)-1])
+		t.add("")
+	}
+}
+
 // today tells the latest day: how it went, and what had stayed overnight.
 func (t *text) today(d standing.Day) {
 	words := fmt.Sprintf("%s: %s min, %s typed, %s slips", dayOf(d.Date).Format("2 Jan"), whole(d.Minutes),
 		whole(float64(d.Strokes)), percent(float64(d.Slips)/float64(max(d.Strokes, 1))))
-	if d.MedianMS > 0 {
+	switch {
+	case d.MedianMS > 0:
 		words += fmt.Sprintf(", median %s ms", whole(d.MedianMS))
+	case d.FirstMS == 0:
+		words += ", no times"
 	}
 	if d.First > 0 && d.FirstMS > 0 {
 		words += fmt.Sprintf(", first met %s", whole(d.FirstMS))
@@ -173,6 +205,10 @@ func (t *text) today(d standing.Day) {
 
 func (t *text) holdsBack() {
 	h := t.s.HoldsBack
+	if h.Needs != "" {
+		t.say("holds back", "not known yet: "+h.Needs)
+		return
+	}
 	t.say("holds back", excess(h))
 	strokes, groups := h.Strokes, topGroups(h)
 	most := 0.0

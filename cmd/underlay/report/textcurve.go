@@ -2,19 +2,20 @@ package report
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"underlay/cmd/underlay/standing"
 )
 
-func learnedDays(all []standing.Day) []standing.Day {
-	var out []standing.Day
-	for _, d := range all {
-		if d.Learned && d.LatencyMS.Value > 0 {
-			out = append(out, d)
-		}
-	}
-	return out
+// ofBoard are the days on the board being learned, or on the other one.
+func ofBoard(all []standing.Day, learned bool) []standing.Day {
+	return slices.DeleteFunc(slices.Clone(all), func(d standing.Day) bool { return d.Learned != learned })
+}
+
+// timedDays are those whose speed is known.
+func timedDays(all []standing.Day) []standing.Day {
+	return slices.DeleteFunc(slices.Clone(all), func(d standing.Day) bool { return d.LatencyMS.Value <= 0 })
 }
 
 // curve is latencies over days, drawn into braille cells.

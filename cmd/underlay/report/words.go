@@ -77,6 +77,14 @@ func ready(r standing.Readiness, two bool) string {
 	return "is the speed in layers, of that on the base layer"
 }
 
+// speed words how fast somebody is on a board.
+func speed(b standing.Side) string {
+	if b.Timed == 0 {
+		return count(b.Tries, "stroke", "strokes") + ", none of them timed"
+	}
+	return fmt.Sprintf("%s ms a stroke with repair (%s), %s characters a minute", whole(b.LatencyMS.Value), span(b.LatencyMS), whole(b.CharsAMinute.Value))
+}
+
 // outlooks words the chance to get somewhere, a line each.
 func outlooks(r standing.Readiness) []string {
 	switch {
@@ -123,16 +131,15 @@ func outlook(o standing.Outlook, other string) string {
 
 // kept words how the other board does.
 func kept(u standing.Upkeep) string {
-	name := board.Safe(u.Board)
 	if !u.Known {
-		return name + ": " + u.Needs
+		return u.Needs
 	}
 	word := "slower"
 	lag := u.Lag.Value
 	if lag < 0 {
 		word, lag = "quicker", -lag
 	}
-	text := fmt.Sprintf("%s is %s %s than at first (%s to %s %%)", name, percent(lag), word, signed(u.Lag.Lo), signed(u.Lag.Hi))
+	text := fmt.Sprintf("%s %s on %s than at first (%s to %s %%)", percent(lag), word, board.Safe(u.Board), signed(u.Lag.Lo), signed(u.Lag.Hi))
 	switch {
 	case u.Fades:
 		return text + ": it fades"
@@ -210,9 +217,6 @@ func slipShares(s standing.Slips) string {
 
 // excess words what a board costs in all.
 func excess(h standing.HoldsBack) string {
-	ms, word := h.TotalMS.Value, "more"
-	if ms < 0 {
-		ms, word = -ms, "less"
-	}
-	return fmt.Sprintf("%s ms per 1,000 characters %s than on %s", whole(ms), word, board.Safe(h.Against))
+	return fmt.Sprintf("%s ms per 1,000 characters over your quick strokes (%s ms)",
+		whole(h.TotalMS.Value), whole(h.QuickMS))
 }

@@ -44,18 +44,18 @@ func TestMoveWords(t *testing.T) {
 
 func TestUpkeepWords(t *testing.T) {
 	u := standing.Upkeep{Board: "b", Known: true, Lag: standing.Range{Value: .16, Lo: .08, Hi: .25}, Fades: true}
-	if got, want := kept(u), "b is 16 % slower than at first (+8 to +25 %): it fades"; got != want {
+	if got, want := kept(u), "16 % slower on b than at first (+8 to +25 %): it fades"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	u.Lag, u.Fades = standing.Range{Value: .03, Lo: -.02, Hi: .08}, false
-	if got, want := kept(u), "b is 3 % slower than at first (−2 to +8 %): within the noise"; got != want {
+	if got, want := kept(u), "3 % slower on b than at first (−2 to +8 %): within the noise"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	u.Lag = standing.Range{Value: -.07, Lo: -.16, Hi: .001}
-	if got, want := kept(u), "b is 7 % quicker than at first (−16 to 0 %)"; got != want {
+	if got, want := kept(u), "7 % quicker on b than at first (−16 to 0 %)"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
-	if got := kept(standing.Upkeep{Board: "b", Needs: "60 more"}); got != "b: 60 more" {
+	if got := kept(standing.Upkeep{Board: "b", Needs: "60 more"}); got != "60 more" {
 		t.Errorf("%q", got)
 	}
 }

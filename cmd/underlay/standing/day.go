@@ -60,7 +60,7 @@ func (o *openDay) first(k journal.Key, unclear bool) {
 	o.Day.Firsts++
 	if k.Wrong() {
 		o.Day.FirstSlips++
-	} else if timed(k) || k.Flags.Has(journal.First) && timed(journal.Key{MS: k.MS, Flags: k.Flags &^ journal.First}) {
+	} else if hasTime(k) {
 		o.FirstMS = append(o.FirstMS, float32(k.MS))
 	}
 }
@@ -96,7 +96,7 @@ func (t *Tally) noteDay(b int) {
 	}
 	o.Day.Timed, o.Day.Median = len(o.MS), median(o.MS)
 	o.Day.FirstTimed, o.Day.FirstMedian = len(o.FirstMS), median(o.FirstMS)
-	if t.model != nil {
+	if t.model != nil && t.c.Sides[b].Timed > 0 { // without a time all of it is presumed
 		at := t.c.Sides[b].Last.Add(24 * time.Hour)
 		o.Day.Pace = t.model.Pace(b, at)
 		o.Day.Err, o.Day.Steady = t.standing(b, at)

@@ -51,7 +51,7 @@ func (w *work) fitEffort() (*effortModel, string) {
 	var points []point
 	for id, st := range w.in.Strokes {
 		l := w.in.Model.Level(id, w.at[0])
-		if st.Board != 0 || st.Retired || st.Keys.Layer == w.in.Boards[0].Layers()[0] || l.Tries < triesForMS {
+		if st.Board != 0 || st.Retired || st.Keys.Layer == w.in.Boards[0].Layers()[0] || w.timed(id) < triesForMS {
 			continue
 		}
 		e := w.expect(id)

@@ -6,6 +6,8 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/stat"
+
 	"underlay/drills"
 	"underlay/drills/board"
 )
@@ -33,24 +35,71 @@ func (w *work) expect(id int) expectation {
 	return e
 }
 
-// reference is what a stroke is held against: the same symbol on the other
-// board, or where that has none, the yardstick's pace.
-func (w *work) reference(id int) expectation {
-	if other := w.in.Strokes[id].Other; w.two() && other >= 0 && other < len(w.in.Strokes) {
-		return w.expect(other)
-	}
-	y := w.yard
-	return expectation{MS: y.MS, SD: y.MS * y.SD}
+// quickShare is the share of what is typed that is called quick.
+const quickShare = .25
+
+// quickStroke is what one of the user's quick strokes takes: a quarter of their
+// mix, typed on one board, takes no longer.
+type quickStroke struct {
+	board  int
+	ms, sd float64
 }
 
-// cost is what a stroke costs more than its yardstick.
+// quick looks for it on the board where these are quicker, so that what both
+// hands still have to learn counts from the first day on. A board that was hardly
+// typed on does not count.
+func (w *work) quick() quickStroke {
+	best := w.quickOn(0)
+	if w.two() && w.in.Tally.c.Sides[1].Timed >= leastTries {
+		if other := w.quickOn(1); other.ms < best.ms {
+			best = other
+		}
+	}
+	return best
+}
+
+func (w *work) quickOn(b int) quickStroke {
+	type used struct{ ms, share float64 }
+	var all []used
+	for id, s := range w.in.Strokes {
+		if s.Board == b && !s.Retired && s.Freq > 0 {
+			all = append(all, used{w.expect(id).total(), s.Freq})
+		}
+	}
+	slices.SortFunc(all, func(x, y used) int { return cmp.Compare(x.ms, y.ms) })
+	var ms, shares []float64
+	for _, u := range all {
+		ms, shares = append(ms, u.ms), append(shares, u.share)
+	}
+	if len(ms) == 0 {
+		return quickStroke{board: b}
+	}
+	q := stat.Quantile(quickShare, stat.Empirical, ms, shares)
+	return quickStroke{board: b, ms: q, sd: q * w.pace(b).SD}
+}
+
+// costOf tells of every stroke of the board being learned what it costs.
+func (w *work) costOf() map[int]Cost {
+	all := map[int]Cost{}
+	for id, s := range w.in.Strokes {
+		if s.Board == 0 && !s.Retired {
+			all[id] = w.cost(id)
+		}
+	}
+	return all
+}
+
+// cost is what a stroke costs more than a quick one.
 func (w *work) cost(id int) Cost {
-	s, e, r := w.in.Strokes[id], w.expect(id), w.reference(id)
+	s, e := w.in.Strokes[id], w.expect(id)
 	f := 1000 * s.Freq
-	c := Cost{Name: string(s.Symbol), Stroke: s.Keys.String(), PerMille: f,
-		SlowMS: f * (e.MS - r.MS), SlipsMS: f * (e.Slips - r.Slips), Tries: w.in.Model.Level(id, w.at[0]).Tries}
-	c.MS = around(c.SlowMS+c.SlipsMS, f*math.Hypot(e.SD, r.SD))
-	c.Sure = sure(c.MS, c.Tries)
+	c := Cost{Name: string(s.Symbol), Stroke: s.Keys.String(), PerMille: f, ExpectedMS: e.total(),
+		SlowMS: f * (e.MS - w.fast.ms), SlipsMS: f * e.Slips, Tries: w.in.Model.Level(id, w.at[0]).Tries, Timed: w.timed(id)}
+	if o := s.Other; w.two() && o >= 0 && o < len(w.in.Strokes) && w.timed(o) >= triesForMS {
+		c.OtherMS = w.expect(o).total()
+	}
+	c.MS = around(c.SlowMS+c.SlipsMS, f*math.Hypot(e.SD, w.fast.sd))
+	c.Sure = sure(c.MS, c.Timed)
 	return c
 }
 
@@ -70,31 +119,29 @@ func sure(r Range, tries int) Sure {
 
 // holdsBack ranks what costs time on the board being learned.
 func (w *work) holdsBack() HoldsBack {
-	h := HoldsBack{Against: w.against()}
-	if n := w.in.Tally.c.Sides[0].Tries; n == 0 {
-		h.Needs = "nothing has been typed on " + w.in.Boards[0].Name + " yet"
+	h := HoldsBack{Against: w.in.Boards[w.fast.board].Name, QuickMS: w.fast.ms}
+	h.Kinds = w.kinds()
+	if h.Needs = w.missingOn(0); h.Needs != "" {
 		return h
 	}
-	layers, fingers := groups{}, groups{}
 	for id, s := range w.in.Strokes {
-		if s.Board != 0 || s.Retired || s.Freq <= 0 {
-			continue
+		if s.Board == 0 && !s.Retired && s.Freq > 0 {
+			h.Strokes = append(h.Strokes, w.costs[id])
 		}
-		c := w.cost(id)
-		h.Strokes = append(h.Strokes, c)
-		layers.add(layerName(s.Keys), c)
-		fingers.add(board.Hand(s.Hand).String()+" "+fingerName(s.Finger), c)
 	}
-	h.TotalMS = w.excess()
-	h.Layers, h.Fingers, h.Kinds = layers.costs(), fingers.costs(), w.kinds()
 	byCost(h.Strokes)
+	all := func(Stroke) bool { return true }
+	h.TotalMS = w.excess(1000, all)
+	h.Layers = w.grouped(func(s Stroke) string { return layerName(s.Keys) })
+	h.Fingers = w.grouped(func(s Stroke) string { return board.Hand(s.Hand).String() + " " + fingerName(s.Finger) })
 	return h
 }
 
-// excess is the whole cost: the difference of the paces.
-func (w *work) excess() Range {
-	p := w.pace(0)
-	return around(1000*(p.MS-w.yard.MS), 1000*math.Hypot(p.MS*p.SD, w.yard.MS*w.yard.SD))
+// excess is what a part of the work costs that makes up so much of it per mille. Its
+// range allows for what the strokes have in common.
+func (w *work) excess(perMille float64, of func(Stroke) bool) Range {
+	p := w.part(of)
+	return around(perMille*(p.MS-w.fast.ms), perMille*math.Hypot(p.MS*p.SD, w.fast.sd))
 }
 
 func layerName(s board.Stroke) string {
@@ -109,24 +156,26 @@ func fingerName(f int) string {
 	return board.Finger(f).String() + " finger"
 }
 
-// groups sums costs by name.
-type groups map[string]Cost
-
-func (g groups) add(name string, c Cost) {
-	s := g[name]
-	s.Name = name
-	s.PerMille += c.PerMille
-	s.SlowMS += c.SlowMS
-	s.SlipsMS += c.SlipsMS
-	s.Tries += c.Tries
-	s.MS = around(s.MS.Value+c.MS.Value, math.Hypot(s.MS.sd(), c.MS.sd()))
-	g[name] = s
-}
-
-func (g groups) costs() []Cost {
+// grouped sums what strokes cost by a name.
+func (w *work) grouped(name func(Stroke) string) []Cost {
+	sums := map[string]Cost{}
+	for id, s := range w.in.Strokes {
+		if s.Board != 0 || s.Retired || s.Freq <= 0 {
+			continue
+		}
+		c, g := w.costs[id], sums[name(s)]
+		g.PerMille += c.PerMille
+		g.SlowMS += c.SlowMS
+		g.SlipsMS += c.SlipsMS
+		g.Tries += c.Tries
+		g.Timed += c.Timed
+		sums[name(s)] = g
+	}
 	var out []Cost
-	for _, c := range g {
-		c.Sure = sure(c.MS, c.Tries)
+	for n, c := range sums {
+		c.Name, c.MS = n, w.excess(c.PerMille, func(s Stroke) bool { return name(s) == n })
+		c.ExpectedMS = w.fast.ms + c.MS.Value/c.PerMille
+		c.Sure = sure(c.MS, c.Timed)
 		out = append(out, c)
 	}
 	byCost(out)
@@ -156,7 +205,7 @@ func (w *work) kinds() []Cost {
 		of[s.ID][s.Kind]++
 		all[s.Kind]++
 	}
-	g := groups{}
+	var out []Cost
 	for i, kind := range drills.SlipKinds() {
 		n := int(all[uint8(i)])
 		if n == 0 {
@@ -165,10 +214,12 @@ func (w *work) kinds() []Cost {
 		ms, use := w.kindCost(uint8(i), of, all[uint8(i)]/float64(len(ring)))
 		share := wilson(n, len(ring), z80)
 		scale := ms / share.Value
-		g[string(kind)] = Cost{Name: string(kind), PerMille: use, SlipsMS: ms, Tries: n,
-			MS: Range{ms, scale * share.Lo, scale * share.Hi}}
+		c := Cost{Name: string(kind), PerMille: use, SlipsMS: ms, Tries: n, MS: Range{ms, scale * share.Lo, scale * share.Hi}}
+		c.Sure = sure(c.MS, n)
+		out = append(out, c)
 	}
-	return g.costs()
+	byCost(out)
+	return out
 }
 
 // kindCost is what slips of a kind cost per 1,000 characters, and how many of

@@ -11,10 +11,12 @@ import (
 
 // work is a standing being worked out.
 type work struct {
-	in   Input
-	at   [2]time.Time    // when levels are shown for, by board
-	form [2]form         // by board
-	yard scheduler.Point // see yardstick
+	in    Input
+	at    [2]time.Time    // when levels are shown for, by board
+	form  [2]form         // by board
+	yard  scheduler.Point // see yardstick
+	fast  quickStroke
+	costs map[int]Cost // by id, of the board being learned
 }
 
 // New works out where the user stands.
@@ -36,6 +38,8 @@ func newWork(in Input) *work {
 		w.form[b] = w.formOf(b)
 	}
 	w.yard = w.yardstick()
+	w.fast = w.quick()
+	w.costs = w.costOf()
 	return w
 }
 
@@ -81,8 +85,8 @@ func (w *work) part(of func(Stroke) bool) scheduler.Point {
 func (w *work) side(b int) Side {
 	c := w.in.Tally.c.Sides[b]
 	s := Side{Name: w.in.Boards[b].Name, Title: w.in.Boards[b].Title, Learned: b == 0,
-		Known: c.Tries > 0, Sessions: c.Sessions, Minutes: c.MS / 60000, Tries: c.Tries}
-	if s.Known {
+		Known: c.Tries > 0, Timed: c.Timed, Sessions: c.Sessions, Minutes: c.MS / 60000, Tries: c.Tries}
+	if s.Timed > 0 {
 		s.LatencyMS = paceRange(w.pace(b))
 		s.CharsAMinute = s.LatencyMS.perMinute()
 	}
@@ -120,16 +124,27 @@ func (w *work) inHand(id int) InHand {
 	st := w.in.Strokes[id]
 	l := w.in.Model.Level(id, w.at[st.Board])
 	h := InHand{Symbol: st.Symbol, Stroke: st.Keys.String(), Position: st.Keys.Final().Position, Layer: st.Keys.Layer, Level: st.Keys.Level,
-		State: w.in.Model.State(id, w.at[st.Board]).String(), PerMille: 1000 * st.Freq, Tries: l.Tries, Last: l.Last,
-		NeedTries: max(0, triesForMS-l.Tries)}
+		State: w.in.Model.State(id, w.at[st.Board]).String(), PerMille: 1000 * st.Freq, Tries: l.Tries, Timed: w.timed(id), Last: l.Last}
+	h.NeedTries = max(0, triesForMS-h.Timed)
 	if l.Tries == 0 {
 		return h // all that is known of it is presumed
 	}
-	h.LatencyMS, h.ErrShare = Range{l.MS, l.Lo, l.Hi}, l.Err
+	h.ErrShare = l.Err
+	if h.Timed > 0 {
+		h.LatencyMS = Range{l.MS, l.Lo, l.Hi}
+	}
 	if st.Board == 0 {
-		h.CostMS = w.cost(id).MS
+		h.CostMS = w.costs[id].MS
 	}
 	return h
+}
+
+// timed is how many tries of a stroke have a time.
+func (w *work) timed(id int) int {
+	if all := w.in.Tally.c.Timed; id < len(all) {
+		return int(all[id])
+	}
+	return 0
 }
 
 // notes says what is to be known about the figures.
@@ -142,11 +157,8 @@ func (w *work) notes() []string {
 	if c.SetBack > 0 {
 		out = append(out, fmt.Sprintf("the clock went back by more than an hour %s; days are as the clock told them", times(c.SetBack)))
 	}
-	for b := range w.in.Boards {
-		if ahead := c.Sides[b].Last.Sub(w.in.Now); ahead > time.Hour {
-			out = append(out, fmt.Sprintf("the last practice on %s is dated %s, after now: is the clock right?",
-				w.in.Boards[b].Name, c.Sides[b].Last.Format(time.DateOnly)))
-		}
+	if last := later(c.Sides[0].Last, c.Sides[1].Last); last.Sub(w.in.Now) > time.Hour {
+		out = append(out, fmt.Sprintf("the last practice is dated %s, after now: is the clock right?", last.Format(time.DateOnly)))
 	}
 	return out
 }

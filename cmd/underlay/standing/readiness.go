@@ -8,7 +8,8 @@ import (
 )
 
 const (
-	outlookSessions = 10 // practised ones, before anything is said of what is to come
+	leastTries      = 100 // on a board, before its speed means something
+	outlookSessions = 10  // practised ones, before anything is said of what is to come
 	// apartFrom is the difference of model and probes below which they agree
 	// in any case, as a share.
 	apartFrom = .10
@@ -52,10 +53,9 @@ func apart(a, b Range) bool {
 
 // missing says what is needed before readiness can be told, or nothing.
 func (w *work) missing() string {
-	const least = 100
 	for b := range w.in.Boards {
-		if n := w.in.Tally.c.Sides[b].Tries; n < least {
-			return fmt.Sprintf("%d more strokes on %s are needed", least-n, w.in.Boards[b].Name)
+		if needs := w.missingOn(b); needs != "" {
+			return needs
 		}
 	}
 	if !w.two() && w.layersPace().MS == 0 {
@@ -64,7 +64,20 @@ func (w *work) missing() string {
 	return ""
 }
 
-// outlook asks for the chance to get as far as nine tenths of the other's speed,
+// missingOn says how many strokes are missing before the speed on a board
+// means something, or nothing.
+func (w *work) missingOn(b int) string {
+	s, name := w.in.Tally.c.Sides[b], w.in.Boards[b].Name
+	switch {
+	case s.Timed >= leastTries:
+		return ""
+	case s.Timed == 0 && s.Tries >= leastTries:
+		return fmt.Sprintf("%d timed strokes on %s are needed: right, unaided, typed key by key", leastTries, name)
+	}
+	return fmt.Sprintf("%d more strokes on %s are needed", leastTries-s.Timed, name)
+}
+
+// outlook asks for the chance to get as far as four fifths of the other's speed,
 // and all of it.
 func (w *work) outlook(old float64) ([]Outlook, int) {
 	if !w.two() {

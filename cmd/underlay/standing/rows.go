@@ -76,9 +76,7 @@ func (r *Rows) cell(on date, name strokeName) *rowCell {
 }
 
 func (c *rowCell) add(k journal.Key, unclear bool) {
-	alone := k
-	alone.Flags &^= journal.First
-	if c.tries == 0 && !unclear && timed(alone) {
+	if c.tries == 0 && !unclear && hasTime(k) {
 		c.first = float32(k.MS)
 	}
 	c.tries++

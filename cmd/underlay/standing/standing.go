@@ -54,6 +54,7 @@ type Side struct {
 	Learned bool   `json:"learned"` // being learned; else the other board
 
 	Known        bool    `json:"known"`                   // there is a try on it
+	Timed        int     `json:"timed_strokes"`           // right, unaided tries whose time is known; without any there is no speed
 	LatencyMS    Range   `json:"latency_ms,omitzero"`     // expected, a stroke of the user's mix, repair included
 	CharsAMinute Range   `json:"chars_a_minute,omitzero"` // the same as speed; every symbol of the mix counts as a character
 	Sessions     int     `json:"practised_sessions"`      // with this board in them
@@ -84,13 +85,14 @@ type InHand struct {
 	State     string         `json:"state"`
 	PerMille  float64        `json:"per_mille"` // share of the user's strokes
 	Tries     int            `json:"tries"`
+	Timed     int            `json:"timed_tries"` // right and unaided, with a time
 	Last      time.Time      `json:"last,omitzero"`
 	LatencyMS Range          `json:"latency_ms,omitzero"` // median, warmed up
 	ErrShare  float64        `json:"error_share"`         // expected share of slips; 0 before the first try
-	// NeedTries is how many more tries the latency needs before it means
-	// something; 0 where it does.
+	// NeedTries is how many more timed tries the latency needs before it
+	// means something; 0 where it does.
 	NeedTries int `json:"need_tries,omitempty"`
-	// CostMS is what it costs more than its yardstick, ms per 1,000 characters.
+	// CostMS is what it costs more than a quick stroke, ms per 1,000 characters.
 	CostMS Range `json:"cost_ms_per_1000,omitzero"`
 }
 
@@ -135,16 +137,18 @@ type Outlook struct {
 	Hi     int `json:"sessions_hi"`
 }
 
-// HoldsBack ranks what costs time on the board being learned, in ms per 1,000
-// characters of the user's mix above the yardstick.
+// HoldsBack ranks what costs time on the board being learned: what strokes take,
+// slips and their repair included, more than a quick stroke of the user's does, in ms
+// per 1,000 characters of their mix.
 type HoldsBack struct {
-	Against string `json:"against"`  // the yardstick: the other board, or the base layer
-	TotalMS Range  `json:"total_ms"` // per 1,000 characters
-	Strokes []Cost `json:"strokes"`  // most expensive first
-	Layers  []Cost `json:"layers"`   // all of them
-	Fingers []Cost `json:"fingers"`  // all of them
-	Kinds   []Cost `json:"kinds"`    // of slip
-	Needs   string `json:"needs,omitempty"`
+	Against string  `json:"against"`  // the board of the quick strokes
+	QuickMS float64 `json:"quick_ms"` // a quarter of the mix, typed on that board, takes no longer
+	TotalMS Range   `json:"total_ms"` // per 1,000 characters
+	Strokes []Cost  `json:"strokes"`  // most expensive first
+	Layers  []Cost  `json:"layers"`   // all of them
+	Fingers []Cost  `json:"fingers"`  // all of them
+	Kinds   []Cost  `json:"kinds"`    // of slip
+	Needs   string  `json:"needs,omitempty"`
 }
 
 // Cost is what one thing costs.
@@ -152,11 +156,17 @@ type Cost struct {
 	Name     string  `json:"name"`              // symbol, layer, finger or kind of slip
 	Stroke   string  `json:"stroke,omitempty"`  // of a symbol
 	PerMille float64 `json:"per_mille"`         // share of the user's strokes
-	MS       Range   `json:"ms_per_1000"`       // more than the yardstick, per 1,000 characters
+	MS       Range   `json:"ms_per_1000"`       // more than quick strokes, per 1,000 characters
 	SlowMS   float64 `json:"slow_ms_per_1000"`  // part of it: latency
 	SlipsMS  float64 `json:"slips_ms_per_1000"` // part of it: slips and their repair
-	Tries    int     `json:"tries"`
-	Sure     Sure    `json:"sure"`
+	// ExpectedMS is what one stroke takes, slips included; OtherMS the same of the symbol
+	// on the other board, 0 where that is not known. Kinds of slips have neither.
+	ExpectedMS float64 `json:"expected_ms,omitempty"`
+	OtherMS    float64 `json:"other_board_ms,omitempty"`
+
+	Tries int  `json:"tries"`
+	Timed int  `json:"timed_tries"`
+	Sure  Sure `json:"sure"`
 }
 
 // Sure says how sure a figure is.

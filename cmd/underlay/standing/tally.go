@@ -29,7 +29,7 @@ type Find interface {
 }
 
 // countsVersion is that of the form in which counts are stored.
-const countsVersion = 2
+const countsVersion = 3
 
 // counts is what a tally keeps. Fields are exported for their encoding.
 type counts struct {
@@ -37,17 +37,20 @@ type counts struct {
 	Days    []dayCount // by date and board
 	Open    [2]openDay // the latest day of each board
 	Sides   [2]sideCount
-	Met     []date // by stroke: the day it was last met
+	Met     []date  // by stroke: the day it was last met
+	Timed   []int32 // by stroke: tries whose time is known
 	Slips   slipCount
 	Probes  [2][]probeCount
 	Upkeep  upkeepCount
 	Passed  map[string]int // drills on boards that are none of ours, by the board's name
+	Before  time.Time      // when the drill before was begun, on any board
 	SetBack int            // times that the clock went back by more than an hour
 }
 
 // sideCount is what is counted of one board.
 type sideCount struct {
 	Tries    int
+	Timed    int     // of them: those whose time is known
 	MS       float64 // practised
 	Sessions int
 	Session  string // the latest
@@ -88,9 +91,10 @@ func (t *Tally) arrive(b int, on date, d journal.Drill) {
 		s.Sessions++
 		s.Session = d.Session
 	}
-	if t.c.last().Sub(d.At) > time.Hour {
+	if t.c.Before.Sub(d.At) > time.Hour {
 		t.c.SetBack++
 	}
+	t.c.Before = d.At
 	changed := s.Hash != "" && s.Hash != d.Hash
 	s.Hash, s.Name = d.Hash, d.Board
 	t.openDay(b, on)
@@ -119,6 +123,11 @@ func (t *Tally) key(b int, on date, d journal.Drill, i int, k journal.Key) {
 	if k.Wrong() && b == 0 {
 		t.c.Slips.add(id, k.Slip)
 	}
+	if hasTime(k) {
+		s.Timed++
+		t.c.Timed = grown(t.c.Timed, id)
+		t.c.Timed[id]++
+	}
 	if b == 1 {
 		t.c.Upkeep.add(id, s.Sessions, k)
 	}
@@ -132,12 +141,18 @@ func (t *Tally) key(b int, on date, d journal.Drill, i int, k journal.Key) {
 // meet notes that a stroke was met, and tells whether it was for the first
 // time on a day after another one.
 func (t *Tally) meet(id int, on date) bool {
-	for id >= len(t.c.Met) {
-		t.c.Met = append(t.c.Met, 0)
-	}
+	t.c.Met = grown(t.c.Met, id)
 	last := t.c.Met[id]
 	t.c.Met[id] = on
 	return last != 0 && last != on
+}
+
+// grown is a slice by stroke that has a place for one.
+func grown[T any](s []T, id int) []T {
+	if id < len(s) {
+		return s
+	}
+	return append(s, make([]T, id+1-len(s))...)
 }
 
 // again tells whether the stroke of key i occurs more than once.
@@ -151,12 +166,16 @@ func again(keys []journal.Key, i int) bool {
 	return n > 1
 }
 
-// timed tells whether a key's latency says something about skill: right, seen
-// by nobody's help, no pause, and not the first of a line, which is read first.
-func timed(k journal.Key) bool {
-	const not = journal.Helped | journal.Paused | journal.Repair | journal.First
+// hasTime tells whether a key's latency is that of a stroke: right, unaided, and
+// measured without looking away. Lines that are typed as a whole have none.
+func hasTime(k journal.Key) bool {
+	const not = journal.Helped | journal.Paused | journal.Repair
 	return !k.Wrong() && k.Flags&not == 0 && k.MS >= shortestMS && k.MS <= longestMS
 }
+
+// timed tells whether a key's latency can be compared with others: the first
+// of a line is read before it is typed.
+func timed(k journal.Key) bool { return hasTime(k) && !k.Flags.Has(journal.First) }
 
 const (
 	shortestMS = 20
@@ -198,9 +217,6 @@ func (t *Tally) UnmarshalBinary(b []byte) error {
 	t.c = c
 	return nil
 }
-
-// last is when the latest drill was begun, on any board.
-func (c *counts) last() time.Time { return later(c.Sides[0].Last, c.Sides[1].Last) }
 
 func later(a, b time.Time) time.Time {
 	if b.After(a) {

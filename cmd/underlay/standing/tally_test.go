@@ -132,7 +132,7 @@ func TestClockGoesBack(t *testing.T) {
 	if len(s.Days) != 3 || s.Days[0].Strokes != 4 || s.Days[1].Strokes != 2 {
 		t.Errorf("days %+v", s.Days)
 	}
-	if len(s.Notes) != 1 || !strings.Contains(s.Notes[0], "clock") {
+	if len(s.Notes) != 1 || !strings.Contains(s.Notes[0], "hour once;") {
 		t.Errorf("notes %q", s.Notes)
 	}
 	r.Learn(plain(t, v, 0, at(400, 18), 400, "("))

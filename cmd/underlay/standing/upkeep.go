@@ -59,7 +59,7 @@ func (w *work) upkeep() *Upkeep {
 	c := &w.in.Tally.c
 	u := &c.Upkeep
 	out := &Upkeep{Board: w.in.Boards[1].Name}
-	if c.Sides[1].Tries > 0 {
+	if c.Sides[1].Timed > 0 {
 		out.LatencyMS = paceRange(w.pace(1))
 	}
 	for _, d := range c.Days {
@@ -67,13 +67,13 @@ func (w *work) upkeep() *Upkeep {
 	}
 	switch {
 	case len(u.First) < firstStrokes:
-		out.Needs = fmt.Sprintf("%d more right strokes are needed for its first level", firstStrokes-len(u.First))
+		out.Needs = fmt.Sprintf("%d more right strokes on %s are needed for its first level", firstStrokes-len(u.First), out.Board)
 	case len(u.Now) < nowNeeded:
-		out.Needs = fmt.Sprintf("%d more right strokes are needed beside the first", nowNeeded-len(u.Now))
+		out.Needs = fmt.Sprintf("%d more right strokes on %s are needed beside the first", nowNeeded-len(u.Now), out.Board)
 	default:
 		lag := lagOf(u.First, u.Now)
 		if math.IsInf(lag.Hi, 0) {
-			out.Needs = "the strokes that were typed first are needed once more"
+			out.Needs = "the strokes that were typed first on " + out.Board + " are needed once more"
 			break
 		}
 		out.Known = true
