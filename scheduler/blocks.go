@@ -9,7 +9,7 @@ import (
 func (s *Scheduler) about(k BlockKind, length time.Duration, now time.Time) []About {
 	var ids []int
 	switch k {
-	case ComingBack:
+	case FirstLook, ComingBack:
 		ids = s.foremost(6, s.returns)
 	case NewStrokes:
 		ids = s.foremost(min(max(int(length/(8*time.Second)), 1), 9), s.isNew)

@@ -10,6 +10,7 @@ type BlockKind string
 
 const (
 	WarmUp     BlockKind = "warm-up"     // what the hands know
+	FirstLook  BlockKind = "first look"  // single strokes, to find out what is known: coming back where nothing was tried yet
 	ComingBack BlockKind = "coming back" // weak or faded strokes
 	NewStrokes BlockKind = "new"         // first meetings
 	Lines      BlockKind = "lines"       // lines of the user's code
@@ -90,14 +91,14 @@ const (
 	newShare = .5              // of a session, for new strokes at most
 )
 
-// wishes lists the blocks of a session of a length. Coming back, or lines
+// wishes lists the blocks of a session of a length. What returns, or lines
 // without it, gets what the others leave.
 func (s *Scheduler) wishes(length time.Duration) []wish {
 	const sec = time.Second
 	part := func(share float64, least, most time.Duration) time.Duration {
 		return min(max(time.Duration(share*float64(length)), least), most)
 	}
-	all := []wish{{WarmUp, part(.05, 12*sec, 45*sec)}, {ComingBack, 0}}
+	all := []wish{{WarmUp, part(.05, 12*sec, 45*sec)}, {s.returning(), 0}}
 	if n := s.due(); n > 0 {
 		all = append(all, wish{NewStrokes, part(newShare, 0, time.Duration(n)*newTime)})
 	}
@@ -107,6 +108,14 @@ func (s *Scheduler) wishes(length time.Duration) []wish {
 	}
 	all = append(all, wish{Probe, part(.04, 10*sec, 45*sec)})
 	return fit(s.possible(all), length)
+}
+
+// returning is the kind of the block that takes what the others leave.
+func (s *Scheduler) returning() BlockKind {
+	if s.anyTried(func(int) bool { return true }) {
+		return ComingBack
+	}
+	return FirstLook
 }
 
 // upkeepTime is what the other board gets: enough to see how it stands, and
@@ -131,7 +140,7 @@ func (s *Scheduler) possible(all []wish) []wish {
 			if !s.anyTried(func(id int) bool { return s.strokes[id].Layer != 0 }) {
 				continue
 			}
-		case ComingBack:
+		case FirstLook, ComingBack:
 			if !s.boardInUse(0) {
 				continue
 			}
@@ -152,7 +161,7 @@ func fit(all []wish, length time.Duration) []wish {
 	rest := -1
 	for k, w := range all {
 		sum += w.length
-		if w.kind == ComingBack || rest < 0 && w.kind == Lines {
+		if w.kind == FirstLook || w.kind == ComingBack || rest < 0 && w.kind == Lines {
 			rest = k
 		}
 	}

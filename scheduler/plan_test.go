@@ -82,6 +82,9 @@ func TestPlanFitsTheMinutes(t *testing.T) {
 func TestFirstPlan(t *testing.T) {
 	w := newWorld(code)
 	p := newReal(w, 1).s.Begin(start(), 8*time.Minute)
+	if k := p.Blocks[1].Kind; k != scheduler.FirstLook {
+		t.Errorf("before the first stroke there is a block of %s", k)
+	}
 	for _, b := range p.Blocks {
 		if b.Kind == scheduler.Switching {
 			t.Error("nothing can be switched to yet")
@@ -289,7 +292,7 @@ func ExampleScheduler_Begin() {
 	}
 	// Output:
 	// warm-up 0
-	// coming back 1
+	// first look 1
 	// new 1
 	// lines 0
 	// probe 0

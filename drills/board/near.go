@@ -1,43 +1,63 @@
 package board
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 )
 
-// nearest returns the name closest to text by edit distance, letter case aside,
-// or "" where none is near: more than a third of the letters differ.
+// Near returns the names that text was probably meant for, at most three, the
+// nearest first: those that differ in a third of their letters at most, letter
+// case aside, and those that text begins.
+func Near(text string, names []string) []string {
+	const longest = 40 // no name is as long; what is would cost time
+	type candidate struct {
+		name     string
+		distance int
+	}
+	a := []rune(strings.ToLower(text))
+	if len(a) < 2 || len(a) > longest {
+		return nil
+	}
+	var found []candidate
+	for _, name := range names {
+		b := []rune(strings.ToLower(name))
+		d := distance(a, b)
+		if 3*d <= max(len(a), len(b)) || len(a) > 2 && strings.HasPrefix(string(b), string(a)) {
+			found = append(found, candidate{name, d})
+		}
+	}
+	slices.SortFunc(found, func(a, b candidate) int {
+		return cmp.Or(cmp.Compare(a.distance, b.distance), cmp.Compare(a.name, b.name))
+	})
+	out := make([]string, 0, 3)
+	for _, c := range found[:min(3, len(found))] {
+		out = append(out, c.name)
+	}
+	return out
+}
+
+// nearest returns the first of Near, or "" where no name is near.
 func nearest(text string, names []string) string {
-	best, at := "", len(text)/3+1
-	if len(text) > 40 || len(text) < 2 {
-		return ""
+	if near := Near(text, names); len(near) > 0 {
+		return near[0]
 	}
-	names = slices.Clone(names)
-	slices.Sort(names)
-	for _, n := range names {
-		if len(n) > len(text)+at || len(text) > len(n)+at {
-			continue
-		}
-		if d := distance(strings.ToLower(text), strings.ToLower(n)); d < at || d == at && best == "" && d < len(n) && d <= len(text)/3 {
-			best, at = n, d
-		}
-	}
-	return best
+	return ""
 }
 
 // distance is the least number of insertions, deletions, substitutions and
-// swaps of neighbours that turn the bytes of a into b (optimal string
-// alignment: no byte is changed twice).
-func distance(a, b string) int {
+// swaps of neighbours that turn a into b (optimal string alignment: no rune is
+// changed twice).
+func distance(a, b []rune) int {
 	var before []int
 	row := make([]int, len(b)+1)
 	for j := range row {
 		row[j] = j
 	}
-	for i := range len(a) {
+	for i := range a {
 		next := make([]int, len(b)+1)
 		next[0] = i + 1
-		for j := range len(b) {
+		for j := range b {
 			next[j+1] = min(row[j+1]+1, next[j]+1, row[j]+btoi(a[i] != b[j]))
 			if i > 0 && j > 0 && a[i] == b[j-1] && a[i-1] == b[j] {
 				next[j+1] = min(next[j+1], before[j-1]+1)

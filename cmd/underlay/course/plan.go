@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"underlay/cmd/underlay/session"
+	"underlay/corpus/code"
 	"underlay/scheduler"
 )
 
@@ -17,8 +18,8 @@ func (c *Course) Plan(now time.Time, length time.Duration) session.Plan {
 	for _, b := range c.scheduler.Begin(now, length).Blocks {
 		block := session.Block{Kind: b.Kind, Board: b.Board, Length: b.Length, Note: c.note(b)}
 		for _, a := range b.About {
-			if b.Kind == scheduler.ComingBack && a.State == scheduler.Unmet {
-				continue // nothing of it can come back; the note tells what it is for
+			if a.State == scheduler.Unmet && (b.Kind == scheduler.FirstLook || b.Kind == scheduler.ComingBack) {
+				continue // there is nothing to tell of it yet
 			}
 			block.About = append(block.About, session.Reason{Symbol: c.strokes.all[a.ID].Symbol, Words: c.Words(a)})
 		}
@@ -32,10 +33,8 @@ func (c *Course) note(b scheduler.Block) string {
 	switch b.Kind {
 	case scheduler.WarmUp:
 		return "what the hands know"
-	case scheduler.ComingBack:
-		if c.past.Last.Strokes == 0 {
-			return "nothing yet: single strokes, to find out where you stand"
-		}
+	case scheduler.FirstLook:
+		return "single strokes, to find out where you stand"
 	case scheduler.Lines:
 		if len(c.config.Own) > 0 {
 			return "lines of your own code, and others like it"
@@ -62,7 +61,7 @@ func (c *Course) purpose(k scheduler.BlockKind) string {
 func (c *Course) mixWords() string {
 	var names []string
 	for _, p := range c.config.Mix {
-		names = append(names, p.Table.Name)
+		names = append(names, code.Title(p.Table.Name))
 	}
 	switch n := len(names); {
 	case n == 0:

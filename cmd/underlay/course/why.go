@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"underlay/corpus/code"
 	"underlay/drills/board"
 	"underlay/scheduler"
 )
@@ -50,7 +51,7 @@ func (c *Course) common(a scheduler.About) string {
 	if _, text := symbol.Rune(); !text {
 		return "common at work"
 	}
-	return "common in your " + c.home(symbol)
+	return "common in your " + code.Title(c.home(symbol))
 }
 
 // commonPerMille is the share of strokes from which on a symbol is called

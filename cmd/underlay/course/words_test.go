@@ -17,13 +17,13 @@ func TestWhyInWords(t *testing.T) {
 		want string
 	}{
 		{brace, scheduler.Why{Reason: scheduler.Unknown}, "hold left thumb 3 · right middle finger, top row"},
-		{brace, scheduler.Why{Reason: scheduler.Away, Days: 6.2, MS: 778, PerMille: 8}, "last met 6 days ago, about 780 ms, common in your go"},
+		{brace, scheduler.Why{Reason: scheduler.Away, Days: 6.2, MS: 778, PerMille: 8}, "last met 6 days ago, about 780 ms, common in your Go"},
 		{brace, scheduler.Why{Reason: scheduler.Away, Days: .9, MS: 1234, PerMille: 1}, "last met yesterday, about 1200 ms"},
 		{brace, scheduler.Why{Reason: scheduler.Slow, MS: 641, ClassMS: 518}, "slower than its neighbours: 640 ms against 520 ms"},
-		{brace, scheduler.Why{Reason: scheduler.Slips, Slips: 2, Tries: 50, Of: 9, PerMille: 8}, "2 slips in the last 9 tries, common in your go"},
+		{brace, scheduler.Why{Reason: scheduler.Slips, Slips: 2, Tries: 50, Of: 9, PerMille: 8}, "2 slips in the last 9 tries, common in your Go"},
 		{brace, scheduler.Why{Reason: scheduler.Slips, Slips: 1, Tries: 1, Of: 1}, "1 slip in the last try"},
-		{brace, scheduler.Why{Reason: scheduler.Common, MS: 300, PerMille: 8, Tries: 40, ErrShare: .08}, "common in your go, about 300 ms, about 8 % slips"},
-		{brace, scheduler.Why{Reason: scheduler.Common, MS: 300, PerMille: 8, Tries: 4, ErrShare: .5}, "common in your go, about 300 ms"},
+		{brace, scheduler.Why{Reason: scheduler.Common, MS: 300, PerMille: 8, Tries: 40, ErrShare: .08}, "common in your Go, about 300 ms, about 8 % slips"},
+		{brace, scheduler.Why{Reason: scheduler.Common, MS: 300, PerMille: 8, Tries: 4, ErrShare: .5}, "common in your Go, about 300 ms"},
 		{escape, scheduler.Why{Reason: scheduler.Common, MS: 300, PerMille: 20}, "common at work, about 300 ms"},
 		{brace, scheduler.Why{Reason: scheduler.Rare, MS: 95.4}, "rare, kept within reach, about 95 ms"},
 		{brace, scheduler.Why{Reason: scheduler.Moved}, "moved: hold left thumb 3 · right middle finger, top row"},

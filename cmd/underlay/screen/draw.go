@@ -1,6 +1,8 @@
 package screen
 
 import (
+	"slices"
+
 	"underlay/cmd/underlay/session"
 )
 
@@ -79,16 +81,9 @@ func (p *page) putCut(x, y, end int, text string, l look) {
 
 // foot writes the keys on as many lines as they need, the notice above them.
 func (p *page) foot(v session.View) {
-	lines := p.hintLines(v.Keys)
-	y := p.h - lines
-	x := 1
-	for _, k := range v.Keys {
-		if n := cells(k.Key) + 1 + cells(k.Does); x > 1 && x+n > p.w-1 {
-			x, y = 1, y+1
-		}
-		x = p.put(x, y, k.Key, accent)
-		x = p.put(x+1, y, k.Does, plain) + 3
-	}
+	keys, gap := p.hints(v)
+	lines := p.keyLines(keys, gap, p.h, false)
+	p.keyLines(keys, gap, p.h-lines, true)
 	p.bottom = p.h - lines - 1
 	if v.Notice.Text == "" {
 		return
@@ -103,15 +98,37 @@ func (p *page) foot(v session.View) {
 	p.bottom--
 }
 
-// hintLines counts the lines that the keys take.
-func (p *page) hintLines(keys []session.Hint) int {
+// hints returns the keys that are told and the gap between them: on one line
+// with a narrower gap, or without those to spare, rather than on two.
+func (p *page) hints(v session.View) ([]session.Hint, int) {
+	const wide, narrow = 3, 2
+	if p.keyLines(v.Keys, wide, 0, false) == 1 {
+		return v.Keys, wide
+	}
+	keys := v.Keys
+	for _, spare := range v.Spare {
+		if p.keyLines(keys, narrow, 0, false) == 1 {
+			break
+		}
+		keys = slices.DeleteFunc(slices.Clone(keys), func(k session.Hint) bool { return k.Key == spare })
+	}
+	return keys, narrow
+}
+
+// keyLines writes keys from line y on and returns how many lines they take;
+// without write it only counts.
+func (p *page) keyLines(keys []session.Hint, gap, y int, write bool) int {
 	x, lines := 1, 1
 	for _, k := range keys {
 		n := cells(k.Key) + 1 + cells(k.Does)
 		if x > 1 && x+n > p.w-1 {
 			x, lines = 1, lines+1
 		}
-		x += n + 3
+		if write {
+			at := p.put(x, y+lines-1, k.Key, accent)
+			p.put(at+1, y+lines-1, k.Does, plain)
+		}
+		x += n + gap
 	}
 	return lines
 }

@@ -54,7 +54,7 @@ func reasonsFor(plan session.Plan, lines int) []int {
 func (p *page) plan(plan session.Plan, told []int, y, end int) int {
 	for i, b := range plan.Blocks {
 		if y >= end {
-			p.put(p.margin, y-1, p.more, plain)
+			p.put(p.margin, y, p.more, plain) // the line that is left free below the plan
 			break
 		}
 		p.put(p.margin, y, string(b.Kind), plain)

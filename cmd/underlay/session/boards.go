@@ -112,5 +112,5 @@ func (b *boards) show(m *Model, v *View) {
 		v.Keys = append(v.Keys, Hint{"Enter", "learn this one"}, Hint{"Tab", "next"}, Hint{"Escape", "the whole list"})
 		return
 	}
-	v.Keys = append(v.Keys, Hint{"j k", "move"}, Hint{"/", "search"}, Hint{"Enter", "learn this one"}, Hint{"o", "keep this one up, or not"}, Hint{"Escape", "back"})
+	v.Keys = append(v.Keys, Hint{"j k", "move"}, Hint{"/", "search"}, Hint{"Enter", "learn this one"}, Hint{"o", "keep up, or not"}, Hint{"Escape", "back"})
 }

@@ -138,8 +138,8 @@ func (m *Model) careWords(p Past) []string {
 // cautions are the usual ones; README names their sources.
 func cautions() []string {
 	return []string{
-		"Keep sessions short, and rest 5 to 10 minutes in every hour at the keyboard.",
-		"Stop when it hurts, tingles or goes numb; if that stays or comes back, see a clinician.",
+		"Keep sessions short; rest 5 to 10 minutes in every hour at the keyboard.",
+		"Stop when it hurts, tingles or goes numb; if that stays, see a clinician.",
 		"The rules of your workplace go before anything said here.",
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"underlay/corpus/code"
 	"underlay/drills/board"
 )
 
@@ -35,7 +36,7 @@ func settingsOf(s Settings, tables []string) []setting {
 		{"colours", s.Colours, "auto, dark, light, none", cycle(func(s *Settings) *string { return &s.Colours }, "auto", "dark", "light", "none")},
 	}
 	for _, t := range tables {
-		out = append(out, setting{"mix: " + t, fmt.Sprintf("%g", s.share(t)), "its share of your work; 0 leaves it out", mixStep(t)})
+		out = append(out, setting{"mix: " + code.Title(t), fmt.Sprintf("%g", s.share(t)), "its share of your work; 0 leaves it out", mixStep(t)})
 	}
 	if len(s.Keeps) > 0 {
 		out = append(out, setting{"keeps", strings.Join(s.Keeps, " "), "never asked for; a step down asks for the last again", func(s *Settings, by int) {

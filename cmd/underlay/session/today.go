@@ -39,4 +39,5 @@ func (t *today) show(m *Model, v *View) {
 	v.Today = &t.view
 	v.Keys = append(v.Keys, Hint{"Enter", "start"})
 	v.Keys = append(v.Keys, wanderHints(m, true)...)
+	v.Spare = []string{"s", "f", "b"}
 }

@@ -22,8 +22,9 @@ type View struct {
 	List  *ListView
 	Page  *PageView
 
-	Notice Notice // one line that wants to be read
-	Keys   []Hint // what keys do here
+	Notice Notice   // one line that wants to be read
+	Keys   []Hint   // what keys do here
+	Spare  []string // those of Keys that go untold first where one line is too short; the picker has them
 }
 
 // Notice is a line told besides what is shown. The zero Notice says nothing.
