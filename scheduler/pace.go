@@ -97,3 +97,11 @@ func weighted(a []float64, t []term) (v float64) {
 	}
 	return v
 }
+
+// Before returns what the stroke before costs on a board, as a share of the
+// latency: where it was on another layer, and where the same finger struck
+// another key.
+func (s *Scheduler) Before(board int) (otherLayer, sameFinger float64) {
+	c := &s.Speed.Context[board]
+	return math.Expm1(c[afterSwitch].Mean), math.Expm1(c[afterSameFinger].Mean)
+}

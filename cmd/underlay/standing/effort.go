@@ -46,8 +46,9 @@ type point struct {
 	position    board.Position
 }
 
-// fitEffort fits the user's strokes on layers, or says what is missing.
-func (w *work) fitEffort() (*effortModel, string) {
+// fitEffort fits the user's strokes on layers, or says what is missing. own is
+// what they take by themselves, in ms, by id.
+func (w *work) fitEffort(own map[int]float64) (*effortModel, string) {
 	var points []point
 	for id, st := range w.in.Strokes {
 		l := w.in.Model.Level(id, w.at[0])
@@ -55,7 +56,7 @@ func (w *work) fitEffort() (*effortModel, string) {
 			continue
 		}
 		e := w.expect(id)
-		points = append(points, point{x: effortTerms(st.Keys.Effort, float64(l.Tries)), y: math.Log(e.total()),
+		points = append(points, point{x: effortTerms(st.Keys.Effort, float64(l.Tries)), y: math.Log(own[id]),
 			variance: leftOver + e.SD*e.SD/(e.total()*e.total()), position: st.Keys.Final().Position})
 	}
 	if len(points) < fitNeeded {

@@ -12,25 +12,24 @@ type Slot struct {
 type Swap struct {
 	A, B  Slot
 	Saves float64
+	Most  float64 // it was looked at more closely only where this is enough
 }
 
-// Swaps returns every swap that New looks at, the cost of the board as it is,
-// and the settled time of a stroke.
-func Swaps(in Input) ([]Swap, float64, func(effort float64, p board.Position) float64) {
-	w := newWork(in)
-	m, _ := w.fitEffort()
-	if m == nil {
-		return nil, 0, nil
+// Swaps returns every swap that New looks at, the cost of the board as it is, and
+// what a stroke takes by itself: the settled time by effort and key, and by id the
+// one that it has now.
+func Swaps(in Input) (swaps []Swap, whole float64, settled func(effort float64, p board.Position) float64, own func(id int) float64) {
+	t, _ := newWork(in).exchange()
+	if t == nil {
+		return nil, 0, nil, nil
 	}
-	t := w.exchange(m)
-	var out []Swap
 	for i, a := range t.slots {
-		for j := i + 1; j < len(t.slots); j++ {
-			b := t.slots[j]
-			out = append(out, Swap{Slot{a.layer, a.position}, Slot{b.layer, b.position}, t.saves(i, j)})
+		for _, b := range t.slots[i+1:] {
+			ids := affected(a, b)
+			swaps = append(swaps, Swap{Slot{a.layer, a.position}, Slot{b.layer, b.position}, t.saves(ids, a, b), t.most(ids, a, b)})
 		}
 	}
-	return out, t.whole, m.settled
+	return swaps, t.whole, t.m.settled, func(id int) float64 { return t.own[id] }
 }
 
 // Expected returns what each stroke is expected to take, in ms.

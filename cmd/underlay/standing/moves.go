@@ -21,21 +21,21 @@ const (
 // moves looks at every swap of two slots and every move to a free one.
 func (w *work) moves() Moves {
 	out := Moves{DailyUse: charsADay}
-	m, needs := w.fitEffort()
-	if m == nil {
+	t, needs := w.exchange()
+	if t == nil {
 		out.Needs = needs
 		return out
 	}
 	out.Known = true
-	t := w.exchange(m)
 	out.CostMS = t.whole
-	for i := range t.slots {
-		for j := i + 1; j < len(t.slots); j++ {
+	for i, a := range t.slots {
+		for _, b := range t.slots[i+1:] {
 			out.Pairs++
-			if t.saves(i, j) <= worthShare*t.whole {
+			ids := affected(a, b)
+			if t.most(ids, a, b) <= worthShare*t.whole || t.saves(ids, a, b) <= worthShare*t.whole {
 				continue
 			}
-			if mv := t.move(t.slots[i], t.slots[j]); mv.SavesMS.Lo > 0 {
+			if mv := t.move(a, b); mv.SavesMS.Lo > 0 {
 				out.Advice = append(out.Advice, mv)
 			}
 		}
@@ -47,51 +47,157 @@ func (w *work) moves() Moves {
 	return out
 }
 
-// exchange works out what swaps save.
+// exchange works out what swaps save. What a symbol costs, in ms per 1,000
+// characters, is
+//
+//	times alone + sum over what comes before it (times of the pair alone cost)
+//
+// where alone is the time of the stroke by itself, and cost what it adds, as a
+// share, that the stroke before was on another layer or of the same finger. So a
+// symbol that moves changes what it costs and what comes after it does.
 type exchange struct {
 	*arrangement
-	w     *work
-	m     *effortModel
-	now   map[int]float64 // by id: ms per 1,000 characters on the board as it is
-	whole float64         // their sum: once settled
+	w          *work
+	m          *effortModel
+	follow     follow
+	neighbours map[int]*neighbours
+	own        map[int]float64 // by id: alone as it is now, in ms
+	now        map[int]float64 // by id: what it costs on the board as it is
+	out        map[int]float64 // by id: part of what others cost, since it comes before them
+	whole      float64         // sum of what all cost, once settled
 }
 
-func (w *work) exchange(m *effortModel) *exchange {
-	t := &exchange{arrangement: w.arrange(), w: w, m: m, now: map[int]float64{}}
-	for id := range w.in.Strokes { // in one order, so that the sum is one
-		if _, ok := t.strokes[id]; ok {
-			t.now[id] = t.times(id) * t.ms(id, t.arrangement.now(id))
-			t.whole += t.now[id]
+// exchange fits the user's strokes, or says what is missing.
+func (w *work) exchange() (*exchange, string) {
+	t := &exchange{arrangement: w.arrange(), w: w, neighbours: neighboursOf(w.in.Follows),
+		own: map[int]float64{}, now: map[int]float64{}, out: map[int]float64{}}
+	t.follow.otherLayer, t.follow.sameFinger = w.in.Model.Before(0)
+	for id := range t.strokes {
+		t.own[id] = w.expect(id).total()
+		if n := t.times(id); n > 0 {
+			t.own[id] *= n / (n + t.around(id, t.arrangement.now(id), t.arrangement.now))
 		}
 	}
-	return t
+	needs := ""
+	if t.m, needs = w.fitEffort(t.own); t.m == nil {
+		return nil, needs
+	}
+	for id := range w.in.Strokes { // in one order, so that the sum is one
+		if _, ok := t.strokes[id]; ok {
+			p := t.arrangement.now(id)
+			t.now[id] = t.costs(id, p, t.arrangement.now)
+			t.whole += t.now[id]
+			for _, n := range t.before(id) {
+				t.out[n.id] += t.alone(id, p) * n.times * t.follow.cost(t.arrangement.now(n.id), p)
+			}
+		}
+	}
+	return t, ""
 }
 
 // times is how often a symbol comes in 1,000 characters.
 func (t *exchange) times(id int) float64 { return 1000 * t.w.in.Strokes[id].Freq }
 
-// ms is what a symbol takes once it is settled; what is drilled on the base
+// alone is what a symbol takes by itself once it is settled; what is drilled on the base
 // layer now is taken as it is.
-func (t *exchange) ms(id int, p placed) float64 {
+func (t *exchange) alone(id int, p placed) float64 {
 	if p.base && p.same {
-		return t.w.expect(id).total()
+		return t.own[id]
 	}
 	return t.m.settled(p.effort, p.position)
 }
 
-// saves is what changing two slots about saves, in ms per 1,000 characters;
-// -Inf where a symbol could not be typed any more.
-func (t *exchange) saves(i, j int) float64 {
-	a, b := t.slots[i], t.slots[j]
-	saved := 0.0
-	for _, id := range affected(a, b) {
+func (t *exchange) before(id int) []neighbour {
+	if n := t.neighbours[id]; n != nil {
+		return n.before
+	}
+	return nil
+}
+
+func (t *exchange) behind(id int) []neighbour {
+	if n := t.neighbours[id]; n != nil {
+		return n.after
+	}
+	return nil
+}
+
+// around is how many times its own time a symbol costs for what comes before
+// it, in 1,000 characters.
+func (t *exchange) around(id int, p placed, at func(id int) placed) (times float64) {
+	for _, n := range t.before(id) {
+		times += n.times * t.follow.cost(at(n.id), p)
+	}
+	return times
+}
+
+// costs is what a symbol costs in 1,000 characters, typed at p while the others are where at says.
+func (t *exchange) costs(id int, p placed, at func(id int) placed) float64 {
+	return t.alone(id, p) * (t.times(id) + t.around(id, p, at))
+}
+
+// changed is how the symbols of two slots would be typed with these changed
+// about; it is false where one could not be typed any more.
+func (t *exchange) changed(ids []int, a, b slot) (map[int]placed, bool) {
+	after := make(map[int]placed, len(ids))
+	for _, id := range ids {
+		p, ok := t.after(id, a, b)
+		if !ok {
+			return nil, false
+		}
+		after[id] = p
+	}
+	return after, true
+}
+
+// most is what changing two slots about can save at most, when it costs
+// nothing any more what comes before what; -Inf where a symbol could not be typed any more.
+func (t *exchange) most(ids []int, a, b slot) (ms float64) {
+	for _, id := range ids {
 		p, ok := t.after(id, a, b)
 		if !ok {
 			return math.Inf(-1)
 		}
-		saved += t.now[id] - t.times(id)*t.ms(id, p)
+		ms += t.now[id] + t.out[id] - t.times(id)*t.alone(id, p)
 	}
-	return saved
+	return ms
+}
+
+// saves is what changing two slots about saves, in ms per 1,000 characters;
+// -Inf where a symbol could not be typed any more.
+func (t *exchange) saves(ids []int, a, b slot) (ms float64) {
+	after, ok := t.changed(ids, a, b)
+	if !ok {
+		return math.Inf(-1)
+	}
+	at := t.with(after)
+	for _, id := range ids {
+		ms += t.now[id] - t.costs(id, after[id], at)
+	}
+	return ms + t.savedBehind(ids, after)
+}
+
+// with is where symbols are when some have moved.
+func (t *exchange) with(after map[int]placed) func(id int) placed {
+	return func(id int) placed {
+		if p, ok := after[id]; ok {
+			return p
+		}
+		return t.arrangement.now(id)
+	}
+}
+
+// savedBehind is what symbols cost less that come after those that move, and stay themselves.
+func (t *exchange) savedBehind(ids []int, after map[int]placed) (ms float64) {
+	for _, id := range ids {
+		was, is := t.arrangement.now(id), after[id]
+		for _, n := range t.behind(id) {
+			if _, moves := after[n.id]; !moves {
+				p := t.arrangement.now(n.id)
+				ms += n.times * t.alone(n.id, p) * (t.follow.cost(was, p) - t.follow.cost(is, p))
+			}
+		}
+	}
+	return ms
 }
 
 // affected are the symbols with a stroke in one of the slots.
@@ -104,24 +210,24 @@ func (t *exchange) move(a, b slot) Move {
 	if t.weight(a) < t.weight(b) {
 		a, b = b, a // it is named for what is typed more
 	}
-	c := change{model: t.m}
-	for _, id := range affected(a, b) {
-		after, _ := t.after(id, a, b)
-		for _, side := range []struct {
-			p    placed
-			sign float64
-		}{{t.arrangement.now(id), 1}, {after, -1}} {
-			if side.p.base && side.p.same {
-				c.ms += side.sign * t.times(id) * t.ms(id, side.p)
-			} else {
-				c.add(side.sign*t.times(id), side.p.effort, side.p.position)
-			}
+	ids := affected(a, b)
+	after, _ := t.changed(ids, a, b)
+	c := change{model: t.m, ms: t.savedBehind(ids, after)}
+	add := func(id int, p placed, at func(id int) placed, sign float64) {
+		if p.base && p.same {
+			c.ms += sign * t.costs(id, p, at)
+		} else {
+			c.add(sign*(t.times(id)+t.around(id, p, at)), p.effort, p.position)
 		}
+	}
+	for _, id := range ids {
+		add(id, t.arrangement.now(id), t.arrangement.now, 1)
+		add(id, after[id], t.with(after), -1)
 	}
 	mv := Move{Symbol: a.symbol, Layer: a.layer, From: a.position.String(),
 		With: b.symbol, ToLayer: b.layer, To: b.position.String(), SavesMS: c.sum()}
 	mv.SavesShare = mv.SavesMS.Value / t.whole
-	mv.RelearnStrokes, mv.RelearnMinutes = t.relearn(a, b)
+	mv.RelearnStrokes, mv.RelearnMinutes = t.relearn(ids, after)
 	mv.PaysAfterDays = mv.RelearnMinutes * 60000 / (mv.SavesMS.Value * charsADay / 1000)
 	return mv
 }
@@ -130,7 +236,7 @@ func (t *exchange) move(a, b slot) Move {
 func (t *exchange) weight(s slot) float64 {
 	f := 0.0
 	for _, id := range s.ids {
-		if s.has(t.strokes[id][0]) {
+		if s.has(t.strokes[id][0].Stroke) {
 			f += t.times(id)
 		}
 	}
@@ -140,16 +246,15 @@ func (t *exchange) weight(s slot) float64 {
 // relearn is the practice until every stroke that changes is within a tenth of
 // its settled time, by the user's own slope over tries; the strokes around them
 // in the drills count as well.
-func (t *exchange) relearn(a, b slot) (strokes int, minutes float64) {
+func (t *exchange) relearn(ids []int, after map[int]placed) (strokes int, minutes float64) {
 	slope := min(t.m.coef[2], -.02)
 	strokes = min(settledTries, int(math.Ceil((1+settledTries)*math.Pow(1+relearnedTo, 1/slope))))
-	for _, id := range affected(a, b) {
-		after, _ := t.after(id, a, b)
-		if after.same {
+	for _, id := range ids {
+		if after[id].same {
 			continue
 		}
 		for k := range strokes {
-			minutes += woven * t.ms(id, after) * math.Pow(float64(2+k)/(1+settledTries), slope) / 60000
+			minutes += woven * t.alone(id, after[id]) * math.Pow(float64(2+k)/(1+settledTries), slope) / 60000
 		}
 	}
 	return strokes, minutes

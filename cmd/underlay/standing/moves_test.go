@@ -54,16 +54,24 @@ func set(src string, s standing.Slot, to string) string {
 	return strings.Join(lines, "\n")
 }
 
-// cost recomputes a whole board from its text: every symbol of the work, at
-// the stroke that the board drills.
-func cost(t *testing.T, in standing.Input, src string, settled func(float64, board.Position) float64) float64 {
+// recount is what a whole board costs, worked out from its text alone: every symbol
+// of the work, at the stroke that the board drills, and every pair of them, where the
+// second comes from another layer or off the same finger.
+type recount struct {
+	in      standing.Input
+	settled func(effort float64, p board.Position) float64
+	own     func(id int) float64
+}
+
+func (r recount) cost(t *testing.T, src string) float64 {
 	t.Helper()
 	b, found := board.Read("board.toml", []byte(src))
 	if b == nil {
 		t.Fatal(found.Err())
 	}
-	sum, expected := 0.0, standing.Expected(in)
-	for id, s := range in.Strokes {
+	typed, alone := map[int]board.Stroke{}, map[int]float64{}
+	sum := 0.0
+	for id, s := range r.in.Strokes {
 		if s.Board != 0 {
 			continue
 		}
@@ -71,13 +79,25 @@ func cost(t *testing.T, in standing.Input, src string, settled func(float64, boa
 		if !ok {
 			t.Fatalf("%s is gone", s.Symbol)
 		}
-		ms := 0.0
+		typed[id], alone[id] = st, r.settled(st.Effort, st.Final().Position)
 		if st.Layer == b.Layers()[0] && st.Equal(s.Keys) {
-			ms = expected(id)
-		} else {
-			ms = settled(st.Effort, st.Final().Position)
+			alone[id] = r.own(id)
 		}
-		sum += 1000 * s.Freq * ms
+		sum += 1000 * s.Freq * alone[id]
+	}
+	otherLayer, sameFinger := r.in.Model.Before(0)
+	for _, f := range r.in.Follows {
+		first, then := typed[f.First], typed[f.Then]
+		x, _ := b.KeyAt(first.Final().Position)
+		y, _ := b.KeyAt(then.Final().Position)
+		share := 0.0
+		if first.Layer != then.Layer || first.Level != then.Level {
+			share += otherLayer
+		}
+		if x.Hand == y.Hand && x.Finger == y.Finger && x.Position != y.Position {
+			share += sameFinger
+		}
+		sum += 1000 * f.Share * share * alone[f.Then]
 	}
 	return sum
 }
@@ -114,22 +134,47 @@ func onBadBoard(t *testing.T) (standing.Input, string) {
 }
 
 // What a swap is said to save is what the whole board, read again from its
-// text with the swap made, costs less.
+// text with the swap made, costs less, the pairs of the work included; and a swap
+// that is passed over quickly could not save as much as it is said that it could at most.
 func TestSavingsAgainstTheWholeBoard(t *testing.T) {
 	in, src := onBadBoard(t)
-	swaps, whole, settled := standing.Swaps(in)
+	swaps, whole, settled, own := standing.Swaps(in)
 	if len(swaps) < 1000 {
 		t.Fatalf("%d swaps", len(swaps))
 	}
-	if got := cost(t, in, src, settled); math.Abs(got-whole) > 1e-6*whole {
+	r := recount{in, settled, own}
+	if got := r.cost(t, src); math.Abs(got-whole) > 1e-6*whole {
 		t.Fatalf("the board as it is costs %v, recomputed %v", whole, got)
 	}
-	r := rand.New(rand.NewPCG(5, 6))
-	r.Shuffle(len(swaps), func(i, j int) { swaps[i], swaps[j] = swaps[j], swaps[i] })
+	random := rand.New(rand.NewPCG(5, 6))
+	random.Shuffle(len(swaps), func(i, j int) { swaps[i], swaps[j] = swaps[j], swaps[i] })
 	for _, s := range swaps[:150] {
-		if want := whole - cost(t, in, swapped(src, s.A, s.B), settled); math.Abs(s.Saves-want) > 1e-6*whole {
+		if want := whole - r.cost(t, swapped(src, s.A, s.B)); math.Abs(s.Saves-want) > 1e-6*whole {
 			t.Errorf("%v with %v: saves %v, recomputed %v", s.A, s.B, s.Saves, want)
 		}
+	}
+	for _, s := range swaps {
+		if s.Saves > s.Most+1e-6*whole {
+			t.Errorf("%v with %v: saves %v, at most %v", s.A, s.B, s.Saves, s.Most)
+		}
+	}
+}
+
+// What comes before and after a symbol counts: without pairs many a swap would
+// save another amount.
+func TestPairsAreWeighed(t *testing.T) {
+	in, _ := onBadBoard(t)
+	with, whole, _, _ := standing.Swaps(in)
+	in.Follows = nil
+	without, alone, _, _ := standing.Swaps(in)
+	differ := 0
+	for i := range with {
+		if math.Abs(with[i].Saves-without[i].Saves) > 1e-3*whole {
+			differ++
+		}
+	}
+	if math.Abs(whole-alone) > .2*whole || differ < len(with)/50 {
+		t.Errorf("of %d swaps %d save another amount with pairs; all costs %v, without pairs %v", len(with), differ, whole, alone)
 	}
 }
 
@@ -139,7 +184,7 @@ func TestSavingsAgainstTheWholeBoard(t *testing.T) {
 func TestAdviceOnABadBoard(t *testing.T) {
 	in, src := onBadBoard(t)
 	m := standing.New(in).Moves
-	swaps, whole, settled := standing.Swaps(in)
+	swaps, whole, settled, own := standing.Swaps(in)
 	if !m.Known || m.LeaveIt || m.Found == 0 || m.Pairs != len(swaps) {
 		t.Fatalf("%+v of %d swaps", m, len(swaps))
 	}
@@ -162,7 +207,7 @@ func TestAdviceOnABadBoard(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		want := whole - cost(t, in, swapped(src, standing.Slot{Layer: mv.Layer, Position: from}, standing.Slot{Layer: mv.ToLayer, Position: to}), settled)
+		want := whole - recount{in, settled, own}.cost(t, swapped(src, standing.Slot{Layer: mv.Layer, Position: from}, standing.Slot{Layer: mv.ToLayer, Position: to}))
 		if math.Abs(mv.SavesMS.Value-want) > 1e-6*whole || mv.SavesShare < .01 || mv.SavesMS.Lo <= 0 {
 			t.Errorf("%+v: recomputed %v of %v", mv, want, whole)
 		}

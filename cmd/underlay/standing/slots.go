@@ -22,18 +22,34 @@ func (s slot) has(st board.Stroke) bool {
 // arrangement is all strokes of the board being learned, and what can be moved.
 type arrangement struct {
 	board   *board.Board
-	symbols map[int]board.Symbol   // by id
-	strokes map[int][]board.Stroke // by id of the symbol: every way to produce it, the drilled one first
-	ways    map[string][][]board.Press
+	symbols map[int]board.Symbol       // by id
+	strokes map[int][]way              // by id of the symbol: every way to produce it, the drilled one first
+	into    map[string][][]board.Press // ways into a layer
 	slots   []slot
-	efforts map[moved]float64 // see effortAt
+	places  map[string]int            // by layer and level: a number
+	fingers map[board.Position]finger // by key
+	efforts map[moved]float64         // see effortAt
 }
 
-// moved is a stroke with its last key at another place.
+// way is one stroke that produces a symbol.
+type way struct {
+	board.Stroke
+	placed    placed
+	modifiers string // held, as the journal names them
+}
+
+// finger is one of the ten.
+type finger struct {
+	hand   board.Hand
+	finger board.Finger
+}
+
+// moved is a stroke with its last key at another place; strokes with the same
+// modifiers are alike.
 type moved struct {
-	id, stroke int
-	layer      string
-	position   board.Position
+	modifiers string
+	layer     string
+	position  board.Position
 }
 
 // arrange looks at the board being learned. Keys that hold, that fall through
@@ -41,17 +57,21 @@ type moved struct {
 // elsewhere: it is there for a reason that the mix does not know. A thumb key
 // without anything on it is not counted as free.
 func (w *work) arrange() *arrangement {
-	a := &arrangement{board: w.in.Boards[0], symbols: map[int]board.Symbol{}, strokes: map[int][]board.Stroke{}, ways: map[string][][]board.Press{}, efforts: map[moved]float64{}}
+	a := &arrangement{board: w.in.Boards[0], symbols: map[int]board.Symbol{}, strokes: map[int][]way{}, into: map[string][][]board.Press{},
+		places: map[string]int{}, fingers: map[board.Position]finger{}, efforts: map[moved]float64{}}
+	for _, k := range a.board.Keys() {
+		a.fingers[k.Position] = finger{k.Hand, k.Finger}
+	}
 	for id, s := range w.in.Strokes {
 		if s.Board != 0 || s.Retired {
 			continue
 		}
-		a.symbols[id], a.strokes[id] = s.Symbol, append(a.strokes[id], s.Keys)
+		a.symbols[id], a.strokes[id] = s.Symbol, []way{a.way(s.Keys, true)}
 		for _, st := range a.board.Strokes(s.Symbol) {
 			if !st.Equal(s.Keys) {
-				a.strokes[id] = append(a.strokes[id], st)
+				a.strokes[id] = append(a.strokes[id], a.way(st, false))
 			}
-			a.way(st)
+			a.enter(st)
 		}
 	}
 	for _, layer := range a.board.Layers()[1:] {
@@ -66,7 +86,7 @@ func (w *work) arrange() *arrangement {
 
 func (a *arrangement) slot(layer string, k board.Key) (slot, bool) {
 	l := a.board.Legend(layer, k.Position)
-	if l.Unseen || l.Never || l.Through || l.Hold != "" || len(a.ways[layer]) == 0 {
+	if l.Unseen || l.Never || l.Through || l.Hold != "" || len(a.into[layer]) == 0 {
 		return slot{}, false
 	}
 	s := slot{layer: layer, position: k.Position}
@@ -75,7 +95,7 @@ func (a *arrangement) slot(layer string, k board.Key) (slot, bool) {
 	}
 	s.symbol, _ = a.board.Gives(layer, k.Position)
 	for id := range a.strokes {
-		if slices.ContainsFunc(a.strokes[id], s.has) {
+		if slices.ContainsFunc(a.strokes[id], func(w way) bool { return s.has(w.Stroke) }) {
 			s.ids = append(s.ids, id)
 		}
 	}
@@ -86,24 +106,24 @@ func (a *arrangement) slot(layer string, k board.Key) (slot, bool) {
 // isHere tells whether a symbol is the plain tap of a slot and drilled there.
 func (a *arrangement) isHere(id int, s slot) bool {
 	drilled := a.strokes[id][0]
-	return a.symbols[id] == s.symbol && s.has(drilled) && drilled.Level == 0
+	return a.symbols[id] == s.symbol && s.has(drilled.Stroke) && drilled.Level == 0
 }
 
-// way keeps what a stroke does before its last key, modifiers left out: a way
+// enter keeps what a stroke does before its last key, modifiers left out: a way
 // into its layer.
-func (a *arrangement) way(s board.Stroke) {
-	var way []board.Press
+func (a *arrangement) enter(s board.Stroke) {
+	var keys []board.Press
 	for _, p := range s.Keys[:max(len(s.Keys)-1, 0)] {
 		if p.As == board.AsCombo {
 			return
 		}
 		if p.Symbol == "" {
-			way = append(way, p)
+			keys = append(keys, p)
 		}
 	}
-	same := func(v []board.Press) bool { return slices.Equal(v, way) }
-	if len(way) > 0 && !slices.ContainsFunc(a.ways[s.Layer], same) {
-		a.ways[s.Layer] = append(a.ways[s.Layer], way)
+	same := func(v []board.Press) bool { return slices.Equal(v, keys) }
+	if len(keys) > 0 && !slices.ContainsFunc(a.into[s.Layer], same) {
+		a.into[s.Layer] = append(a.into[s.Layer], keys)
 	}
 }
 
@@ -118,17 +138,16 @@ func modifiers(s board.Stroke) []board.Press {
 	return out
 }
 
-// effortAt is the effort of a stroke of id, by its number, if its last key were
-// at a slot, by the cheapest way into the layer, or +Inf where that key is one of
-// those held.
-func (a *arrangement) effortAt(id, stroke int, s slot) float64 {
-	key := moved{id, stroke, s.layer, s.position}
+// effortAt is the effort of a stroke if its last key were at a slot, by the
+// cheapest way into the layer, or +Inf where that key is one of those held.
+func (a *arrangement) effortAt(w way, s slot) float64 {
+	key := moved{w.modifiers, s.layer, s.position}
 	if effort, ok := a.efforts[key]; ok {
 		return effort
 	}
-	best, mods := math.Inf(1), modifiers(a.strokes[id][stroke])
-	for _, way := range a.ways[s.layer] {
-		keys := append(append(slices.Clone(mods), way...), board.Press{Position: s.position, As: board.AsPress})
+	best := math.Inf(1)
+	for _, into := range a.into[s.layer] {
+		keys := slices.Concat(modifiers(w.Stroke), into, []board.Press{{Position: s.position, As: board.AsPress}})
 		if !pressedTwice(keys) {
 			best = min(best, a.board.Effort(keys))
 		}
@@ -147,28 +166,45 @@ func pressedTwice(keys []board.Press) bool {
 type placed struct {
 	effort   float64
 	position board.Position
+	place    int // number of layer and level: strokes with the same one follow each other without a switch
+	finger   finger
 	base     bool // on the base layer
 	same     bool // it is the one that is drilled now
 }
 
-// now is how a symbol is typed on the board as it is.
-func (a *arrangement) now(id int) placed {
-	st := a.strokes[id][0]
-	return placed{st.Effort, st.Final().Position, st.Layer == a.board.Layers()[0], true}
+// way looks at a stroke.
+func (a *arrangement) way(st board.Stroke, drilled bool) way {
+	p := a.at(st.Layer, st.Level, st.Final().Position, st.Effort)
+	p.base, p.same = st.Layer == a.board.Layers()[0], drilled
+	return way{st, p, board.Stroke{Keys: modifiers(st)}.String()}
 }
+
+// at is a stroke with its last key at a position of a layer.
+func (a *arrangement) at(layer string, level int, p board.Position, effort float64) placed {
+	name := layerName(board.Stroke{Layer: layer, Level: level})
+	place, ok := a.places[name]
+	if !ok {
+		place = len(a.places)
+		a.places[name] = place
+	}
+	return placed{effort: effort, position: p, place: place, finger: a.fingers[p]}
+}
+
+// now is how a symbol is typed on the board as it is.
+func (a *arrangement) now(id int) placed { return a.strokes[id][0].placed }
 
 // after is how a symbol would be typed with two slots changed about: the
 // cheapest of its strokes, as a board chooses. It is false where it could not be
 // typed any more.
 func (a *arrangement) after(id int, s, t slot) (placed, bool) {
 	best, found := placed{effort: math.Inf(1)}, false
-	for i, st := range a.strokes[id] {
-		p := placed{st.Effort, st.Final().Position, st.Layer == a.board.Layers()[0], i == 0}
+	for _, w := range a.strokes[id] {
+		p := w.placed
 		switch {
-		case s.has(st):
-			p = placed{effort: a.effortAt(id, i, t), position: t.position}
-		case t.has(st):
-			p = placed{effort: a.effortAt(id, i, s), position: s.position}
+		case s.has(w.Stroke):
+			p = a.at(t.layer, w.Level, t.position, a.effortAt(w, t))
+		case t.has(w.Stroke):
+			p = a.at(s.layer, w.Level, s.position, a.effortAt(w, s))
 		}
 		if p.effort < best.effort {
 			best, found = p, true

@@ -3,6 +3,7 @@ package standing
 import (
 	"time"
 
+	"underlay/cmd/underlay/course"
 	"underlay/drills/board"
 	"underlay/scheduler"
 )
@@ -15,6 +16,7 @@ type Model interface {
 	PaceOf(at time.Time, in func(id int) bool) scheduler.Point
 	Expect(id int, at time.Time) scheduler.Point
 	Course(board int) []scheduler.Point
+	Before(board int) (otherLayer, sameFinger float64)
 }
 
 // Stroke is one stroke of a board. Its id in the model is its index.
@@ -24,11 +26,15 @@ type Stroke struct {
 	Keys             board.Stroke // how it is typed
 }
 
+// Follow says how often one stroke comes right after another.
+type Follow = course.Follow
+
 // Input is what a standing is worked out from.
 type Input struct {
 	Now     time.Time
 	Boards  []*board.Board // the one being learned, and the other one if there is one
 	Strokes []Stroke       // by id, of all boards
+	Follows []Follow       // what follows what on the board being learned
 	Model   Model          // after it has learned from the whole journal
 	Tally   *Tally         // of the whole journal
 }

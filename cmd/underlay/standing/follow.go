@@ -1,0 +1,41 @@
+package standing
+
+// neighbours are the strokes that come before and after a stroke in the work.
+type neighbours struct{ before, after []neighbour }
+
+type neighbour struct {
+	id    int
+	times float64 // in 1,000 characters
+}
+
+// follow is what the stroke before costs, as shares of the latency.
+type follow struct{ otherLayer, sameFinger float64 }
+
+// cost is what it costs to type a stroke after another one.
+func (f follow) cost(first, then placed) float64 {
+	cost := 0.0
+	if first.place != then.place {
+		cost += f.otherLayer
+	}
+	if first.finger == then.finger && first.position != then.position {
+		cost += f.sameFinger
+	}
+	return cost
+}
+
+// neighboursOf sorts what follows what by stroke.
+func neighboursOf(all []Follow) map[int]*neighbours {
+	out := map[int]*neighbours{}
+	of := func(id int) *neighbours {
+		if out[id] == nil {
+			out[id] = &neighbours{}
+		}
+		return out[id]
+	}
+	for _, f := range all {
+		times := 1000 * f.Share
+		of(f.Then).before = append(of(f.Then).before, neighbour{f.First, times})
+		of(f.First).after = append(of(f.First).after, neighbour{f.Then, times})
+	}
+	return out
+}
