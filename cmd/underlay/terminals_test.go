@@ -7,6 +7,9 @@ import (
 	"os/exec"
 	"strings"
 	"testing"
+	"unicode/utf8"
+
+	"underlay/drills/board"
 )
 
 // A terminal of which nothing is known, and one that cannot place a cursor, are
@@ -62,4 +65,78 @@ func TestPasteOfAMegabyte(t *testing.T) {
 	if got := journalOf(t, home); len(got) != 0 {
 		t.Errorf("%d drills on the journal", len(got))
 	}
+}
+
+// A terminal that does not say that it pastes sends all at once: that is no
+// practice either, and no key of it has a time.
+func TestPasteThatIsNotTold(t *testing.T) {
+	home := t.TempDir()
+	c := open(t, 80, 24, home, nil, "underlay")
+	c.begin("8 minutes today")
+	c.send("\r")
+	c.see(" pause   ")
+	c.send(strings.Repeat("paste me", 250))
+	c.see("That was a paste")
+	c.send("\x03")
+	if err := c.end(); err != nil {
+		t.Error(err)
+	}
+	c.restored()
+	for _, d := range journalOf(t, home) {
+		for _, k := range d.Keys {
+			if k.MS > 0 {
+				t.Errorf("%s counts %.1f ms", k.Symbol, k.MS)
+			}
+		}
+	}
+}
+
+// Escape and a key that come as one, as from quick fingers, are two answers
+// where Escape is asked for.
+func TestEscapeAndAKeyAtOnce(t *testing.T) {
+	home := t.TempDir()
+	y := &typist{console: open(t, 80, 24, home, nil, "underlay", "today", "--kind", "motion")}
+	y.begin("8 minutes today")
+	y.send("\r")
+	y.see(" pause")
+	for tries := 0; ; tries++ {
+		if tries > 400 {
+			t.Fatal("no motion begins with Escape and goes on")
+		}
+		next := y.afterEscape()
+		if next == "" {
+			y.stroke()
+			continue
+		}
+		y.made = append(y.made, pressed{asked: board.Escape}, pressed{asked: next})
+		y.mu.Lock()
+		before := y.status()
+		y.mu.Unlock()
+		y.send("\x1b" + bytesOf(t, next))
+		y.until("the answer to both", func() bool { return y.whole() && y.status() != before })
+		break
+	}
+	y.leave()
+	if err := y.end(); err != nil {
+		t.Fatal(err)
+	}
+	sameStrokes(t, journalOf(t, home), y.made)
+}
+
+// afterEscape returns the character that is asked for after Escape, if Escape
+// is asked for now and a character follows.
+func (y *typist) afterEscape() board.Symbol {
+	y.Helper()
+	if y.ready() != board.Escape {
+		return ""
+	}
+	y.mu.Lock()
+	defer y.mu.Unlock()
+	cx, cy := y.emulator.Cursor()
+	_, rest, _ := strings.Cut(string([]rune(y.emulator.Line(cy - 1))[cx:]), "›")
+	r, _ := utf8.DecodeRuneInString(strings.TrimLeft(rest, " ")) // over a gap for the eye
+	if s := board.SymbolOf(r); s.IsCharacter() && !strings.ContainsRune("‹␣⇥⏎[O", r) {
+		return s
+	}
+	return ""
 }

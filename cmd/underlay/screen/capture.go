@@ -57,10 +57,7 @@ func (r *capturing) run() error {
 			alarm.Reset(max(0, at.Sub(r.now())))
 		}
 		select {
-		case ev, ok := <-r.events:
-			if !ok {
-				return errors.New("the terminal has gone")
-			}
+		case ev := <-r.events:
 			r.event(ev)
 		case <-alarm.C:
 			r.take(capture.Tick{At: r.now()})

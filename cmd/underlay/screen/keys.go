@@ -2,7 +2,6 @@ package screen
 
 import (
 	"fmt"
-	"sync/atomic"
 	"time"
 
 	"github.com/gdamore/tcell/v2"
@@ -13,7 +12,7 @@ import (
 
 // keys translates the terminal's keys into symbols.
 type keys struct {
-	read *atomic.Int64 // when bytes last came from the terminal, ns; nil: not known
+	read *reading // how bytes last came from the terminal; nil: not known
 }
 
 // named are the keys that have a name of their own, by the W3C UI Events
@@ -124,31 +123,27 @@ func chordOf(s board.Symbol, mods tcell.ModMask) board.Symbol {
 	return board.ChordOf(s, with[:n]...)
 }
 
-// A lone Escape is held back by tcell to see whether more follows: between
-// these, counted from when its byte was read.
-const (
-	heldFrom = 45 * time.Millisecond
-	heldTo   = 250 * time.Millisecond
-)
+// longestHeld is how long an Escape can have been held back, by us and by
+// tcell, to see whether more follows.
+const longestHeld = 250 * time.Millisecond
 
-// key returns the event of a key, or false for nothing of ours. An Escape that
-// was held back gets the time at which its byte came; where that is not known,
-// its time is called vague.
+// key returns the event of a key, or false for nothing of ours. An Escape gets
+// the time at which its byte came, since it is held back; where that is not
+// known, its time is called vague, and so are those of keys that came at once.
 func (k keys) key(ev *tcell.EventKey) (session.Key, bool) {
 	s := symbol(ev)
 	if s == "" {
 		return session.Key{}, false
 	}
-	out := session.Key{Symbol: s, At: ev.When()}
-	if s != board.Escape {
-		return out, true
-	}
-	if k.read == nil {
+	out := session.Key{Symbol: s, At: ev.When(), Vague: k.read.together()}
+	switch {
+	case s != board.Escape:
+	case k.read == nil:
 		out.Vague = true
-		return out, true
-	}
-	if held := time.Duration(ev.When().UnixNano() - k.read.Load()); held >= heldFrom && held <= heldTo {
-		out.At = out.At.Add(-held)
+	default:
+		if held := time.Duration(ev.When().UnixNano() - k.read.at.Load()); held > 0 && held <= longestHeld {
+			out.At = out.At.Add(-held)
+		}
 	}
 	return out, true
 }

@@ -1,11 +1,9 @@
 package screen
 
 import (
-	"errors"
 	"fmt"
 	"os"
 	"runtime/debug"
-	"sync/atomic"
 	"time"
 
 	"github.com/gdamore/tcell/v2"
@@ -13,8 +11,8 @@ import (
 	"underlay/cmd/underlay/session"
 )
 
-// loop is the only place with goroutines: one polls the terminal (inside
-// tcell), one carries out effects.
+// loop is the only place with goroutines: those inside tcell read the
+// terminal, one carries out effects.
 type loop struct {
 	model   *session.Model
 	screen  tcell.Screen
@@ -23,8 +21,7 @@ type loop struct {
 	options Options
 	painter
 
-	events  chan tcell.Event
-	quit    chan struct{}
+	events  <-chan tcell.Event
 	jobs    chan session.Effect
 	results chan any
 	signals <-chan os.Signal
@@ -41,7 +38,7 @@ func newLoop(m *session.Model, h Host, o Options) (*loop, error) {
 	if now == nil {
 		now = time.Now
 	}
-	s, read := o.Screen, (*atomic.Int64)(nil)
+	s, read := o.Screen, (*reading)(nil)
 	if s == nil {
 		var err error
 		if s, read, err = openTerminal(); err != nil {
@@ -54,12 +51,21 @@ func newLoop(m *session.Model, h Host, o Options) (*loop, error) {
 	s.EnablePaste()
 	s.EnableFocus()
 	l := &loop{model: m, screen: s, keys: keys{read: read}, now: now, options: o, signals: o.Signals,
-		events: make(chan tcell.Event, 64), quit: make(chan struct{}),
-		jobs: make(chan session.Effect, 16), results: make(chan any, 16)}
+		events: eventsOf(s), jobs: make(chan session.Effect, 16), results: make(chan any, 16)}
 	l.painter = newPainter(s, newTheme(o, s.Colors()))
-	go s.ChannelEvents(l.events, l.quit)
 	go carryOut(h, now, l.jobs, l.results)
 	return l, nil
+}
+
+// eventsOf returns the events of a screen: those that tcell's screens queue
+// themselves, which spares a goroutine between every key and its answer.
+func eventsOf(s tcell.Screen) <-chan tcell.Event {
+	if q, ok := s.(interface{ EventQ() chan tcell.Event }); ok {
+		return q.EventQ()
+	}
+	events := make(chan tcell.Event, 64)
+	go s.ChannelEvents(events, nil)
+	return events
 }
 
 // carryOut performs the effects that take time, one after the other. A panic
@@ -105,7 +111,6 @@ func (l *loop) result(r any) {
 
 // close gives the terminal back. It waits for what is being saved.
 func (l *loop) close() {
-	close(l.quit)
 	l.screen.Fini()
 	close(l.jobs)
 	for range l.results {
@@ -121,10 +126,7 @@ func (l *loop) run() error {
 	for !l.left {
 		l.arm(alarm)
 		select {
-		case ev, ok := <-l.events:
-			if !ok {
-				return errors.New("the terminal has gone")
-			}
+		case ev := <-l.events:
 			l.handle(ev)
 		case r := <-l.results:
 			l.result(r)
@@ -163,10 +165,7 @@ func (l *loop) colour(colours string) {
 func (l *loop) drain() {
 	for !l.left {
 		select {
-		case ev, ok := <-l.events:
-			if !ok {
-				return
-			}
+		case ev := <-l.events:
 			l.handle(ev)
 		case r := <-l.results:
 			l.result(r)
@@ -180,14 +179,7 @@ func (l *loop) drain() {
 func (l *loop) handle(ev tcell.Event) {
 	switch ev := ev.(type) {
 	case *tcell.EventKey:
-		if l.pasting {
-			l.pasted++
-			return
-		}
-		if k, ok := l.keys.key(ev); ok {
-			k.At = l.onClock(k.At)
-			l.update(k)
-		}
+		l.key(ev)
 	case *tcell.EventPaste:
 		l.pasting = ev.Start()
 		if ev.End() {
@@ -201,6 +193,22 @@ func (l *loop) handle(ev tcell.Event) {
 		l.repaint = true
 	case *tcell.EventError:
 		l.update(session.Stop{At: l.now()})
+	}
+}
+
+// key gives the model a key, unless it is part of a paste.
+func (l *loop) key(ev *tcell.EventKey) {
+	if l.pasting {
+		l.pasted++
+		return
+	}
+	if n, ok := l.keys.read.pasted(); ok {
+		l.update(session.Paste{Runes: n, At: l.onClock(ev.When())})
+		return
+	}
+	if k, ok := l.keys.key(ev); ok {
+		k.At = l.onClock(k.At)
+		l.update(k)
 	}
 }
 

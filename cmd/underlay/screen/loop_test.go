@@ -5,7 +5,6 @@ import (
 	"os"
 	"strings"
 	"sync"
-	"sync/atomic"
 	"syscall"
 	"testing"
 	"testing/synctest"
@@ -355,23 +354,47 @@ func TestKeys(t *testing.T) {
 	}
 }
 
-// An Escape that tcell held back gets the time at which its byte was read.
-func TestEscapeHeldBack(t *testing.T) {
-	ev := tcell.NewEventKey(tcell.KeyEscape, 0, tcell.ModNone)
+// An Escape that was held back gets the time at which its byte was read; keys
+// that came at once have no time of their own.
+func TestTimesOfKeys(t *testing.T) {
+	escape, letter := tcell.NewEventKey(tcell.KeyEscape, 0, tcell.ModNone), tcell.NewEventKey(tcell.KeyRune, 'x', tcell.ModNone)
 	for _, c := range []struct {
-		held, want time.Duration // how long ago the byte was read, what is taken off
-	}{{62 * time.Millisecond, 62 * time.Millisecond}, {time.Millisecond, 0}, {5 * time.Second, 0}} {
-		var read atomic.Int64
-		read.Store(ev.When().Add(-c.held).UnixNano())
-		k, ok := keys{read: &read}.key(ev)
-		if got := ev.When().Sub(k.At); !ok || k.Vague || got != c.want {
-			t.Errorf("read %v before: %v taken off, vague %v; want %v", c.held, got, k.Vague, c.want)
+		ev    *tcell.EventKey
+		ago   time.Duration // since the bytes were read
+		bytes string
+		off   time.Duration // what is taken off the time
+		vague bool
+	}{
+		{escape, 62 * time.Millisecond, "\x1b", 62 * time.Millisecond, false},
+		{escape, time.Millisecond, "\x1b", time.Millisecond, false},
+		{escape, 5 * time.Second, "\x1b", 0, false}, // another one's
+		{letter, 62 * time.Millisecond, "x", 0, false},
+		{letter, time.Millisecond, "xy", 0, true},
+		{escape, 25 * time.Millisecond, "x\x1b", 25 * time.Millisecond, true},
+	} {
+		var r reading
+		r.note(c.ev.When().Add(-c.ago), []byte(c.bytes))
+		k, ok := keys{read: &r}.key(c.ev)
+		if off := c.ev.When().Sub(k.At); !ok || k.Vague != c.vague || off != c.off {
+			t.Errorf("%q read %v before: %v taken off, vague %v; want %v, %v", c.bytes, c.ago, off, k.Vague, c.off, c.vague)
 		}
 	}
-	if k, _ := (keys{}).key(ev); !k.Vague {
-		t.Error("where the reading is not known, the time is not called vague")
+	if k, _ := (keys{}).key(escape); !k.Vague {
+		t.Error("where the reading is not known, an Escape's time is not called vague")
 	}
-	if k, _ := (keys{}).key(tcell.NewEventKey(tcell.KeyRune, 'x', tcell.ModNone)); k.Vague {
+	if k, _ := (keys{}).key(letter); k.Vague {
 		t.Error("a letter's time is called vague")
+	}
+}
+
+// The sequences are those of ECMA-48 and of xterm's extensions to it.
+func TestKeysIn(t *testing.T) {
+	for bytes, want := range map[string]int{
+		"": 0, "x": 1, "xy": 2, "ä": 1, "\x1b": 1, "\x1b[A": 1, "\x1bx": 1, "\x1b[1;5D": 1, "\x1b[200~": 1, "x\x1b[A": 2, "\x1b[A\x1b[B": 2,
+		"\xff\xfe": 2,
+	} {
+		if got := keysIn([]byte(bytes)); got != want {
+			t.Errorf("%q is %d keys, want %d", bytes, got, want)
+		}
 	}
 }

@@ -2,15 +2,11 @@
 
 package screen
 
-import (
-	"sync/atomic"
+import "github.com/gdamore/tcell/v2"
 
-	"github.com/gdamore/tcell/v2"
-)
-
-// openTerminal returns the terminal of the process; when bytes come from it is
+// openTerminal returns the terminal of the process; how bytes come from it is
 // not known.
-func openTerminal() (tcell.Screen, *atomic.Int64, error) {
+func openTerminal() (tcell.Screen, *reading, error) {
 	s, err := tcell.NewScreen()
 	return s, nil, err
 }

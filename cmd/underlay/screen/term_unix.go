@@ -3,41 +3,94 @@
 package screen
 
 import (
+	"bytes"
 	"os"
-	"sync/atomic"
+	"sync"
 	"time"
 
 	"github.com/gdamore/tcell/v2"
+	"golang.org/x/sys/unix"
 )
 
-// openTerminal returns the terminal of the process, and when bytes last came
-// from it (Unix time in ns).
-func openTerminal() (tcell.Screen, *atomic.Int64, error) {
+// openTerminal returns the terminal of the process, and how bytes came from it.
+func openTerminal() (tcell.Screen, *reading, error) {
 	known, err := tcell.LookupTerminfo(os.Getenv("TERM"))
 	if err != nil {
 		return nil, nil, err
 	}
 	info := *known
 	info.PadChar = "" // or tcell sleeps where a VT100 on a serial line had to be waited for
-	tty, err := tcell.NewDevTty()
+	const device = "/dev/tty"
+	tty, err := tcell.NewDevTtyFromDev(device)
 	if err != nil {
 		return nil, nil, err
 	}
-	stamped := &stampedTty{Tty: tty}
-	s, err := tcell.NewTerminfoScreenFromTtyTerminfo(stamped, &info)
-	return s, &stamped.read, err
+	watched := &watchedTty{Tty: tty, fd: -1}
+	if fd, err := unix.Open(device, unix.O_RDONLY|unix.O_NOCTTY|unix.O_CLOEXEC, 0); err == nil {
+		watched.fd = fd
+	}
+	s, err := tcell.NewTerminfoScreenFromTtyTerminfo(watched, &info)
+	return s, &watched.reading, err
 }
 
-// stampedTty notes when bytes come.
-type stampedTty struct {
+// watchedTty notes how bytes come, and tells an Escape that comes alone from
+// one that begins a sequence.
+type watchedTty struct {
 	tcell.Tty
-	read atomic.Int64
+	reading reading
+	fd      int // the same terminal, to look whether more has come; -1: it cannot be looked
+	once    sync.Once
 }
 
-func (t *stampedTty) Read(b []byte) (int, error) {
+func (t *watchedTty) Read(b []byte) (int, error) {
 	n, err := t.Tty.Read(b)
-	if n > 0 {
-		t.read.Store(time.Now().UnixNano())
+	if n == 0 {
+		return n, err
+	}
+	t.reading.note(time.Now(), b[:n])
+	if alone := trailingEscapes(b[:n]); alone > 0 && n+alone*(len(escapeKey)-1) <= len(b) && !t.more(escapeAlone) {
+		n = n - alone + copy(b[n-alone:], bytes.Repeat([]byte(escapeKey), alone))
 	}
 	return n, err
+}
+
+func (t *watchedTty) Close() error {
+	t.once.Do(func() {
+		if t.fd >= 0 {
+			_ = unix.Close(t.fd)
+		}
+	})
+	return t.Tty.Close()
+}
+
+// escapeAlone is how long an Escape is waited with for what may belong to it.
+// What a terminal sends for a key comes in one piece, or on a slow line one
+// byte every few ms; fingers need longer.
+const escapeAlone = 25 * time.Millisecond
+
+// escapeKey is the Escape key as the extended key protocol sends it (CSI u):
+// what comes after it can belong to nothing but another key.
+const escapeKey = "\x1b[27u"
+
+func trailingEscapes(b []byte) int { return len(b) - len(bytes.TrimRight(b, "\x1b")) }
+
+// more tells whether bytes come within a time.
+func (t *watchedTty) more(within time.Duration) bool {
+	if t.fd < 0 || t.fd >= unix.FD_SETSIZE {
+		return true // not known: tcell has to wait and see
+	}
+	for end := time.Now().Add(within); ; {
+		left := time.Until(end)
+		if left <= 0 {
+			return false
+		}
+		var set unix.FdSet
+		set.Set(t.fd)
+		timeout := unix.NsecToTimeval(int64(left))
+		n, err := unix.Select(t.fd+1, &set, nil, nil, &timeout)
+		if err == unix.EINTR {
+			continue
+		}
+		return n > 0 || err != nil
+	}
 }
