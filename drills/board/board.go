@@ -42,11 +42,11 @@ type Board struct {
 	prefer []preference
 
 	states   []*state
-	twofold  []bool // per key: whether it is tap and hold on some layer
-	complete bool   // whether states are all there are
-	ways     map[Symbol][]way
-	strokes  map[Symbol][]Stroke
-	drilled  map[Symbol]int
+	twofold  []bool           // per key: whether it is tap and hold on some layer
+	complete bool             // whether states are all there are
+	ways     map[Symbol][]way // the cheapest first
+	dead     []way            // those to dead keys
+	drilled  map[Symbol]choice
 	symbols  []Symbol
 	stacks   [][]int // per layer: it and the layers under it as they are shown
 	enters   []int   // per layer: the state in which it is topmost
@@ -99,9 +99,11 @@ func (b *Board) Base() string { return b.layers[0].name }
 func (b *Board) Symbols() []Symbol { return slices.Clone(b.symbols) }
 
 // Strokes returns every way to produce s, the cheapest first.
-func (b *Board) Strokes(s Symbol) []Stroke {
-	if all, ok := b.strokes[s]; ok {
-		return slices.Clone(all)
+func (b *Board) Strokes(s Symbol) []Stroke { return b.strokesOf(b.waysTo(s)) }
+
+func (b *Board) waysTo(s Symbol) []way {
+	if ways, ok := b.ways[s]; ok {
+		return ways
 	}
 	return b.askedChord(s)
 }
@@ -109,14 +111,14 @@ func (b *Board) Strokes(s Symbol) []Stroke {
 // Drilled returns the stroke to practise for s: the preferred one if the file
 // says so, else the cheapest.
 func (b *Board) Drilled(s Symbol) (Stroke, bool) {
-	all, ok := b.strokes[s]
-	if !ok {
-		all = b.askedChord(s)
+	if c, ok := b.drilled[s]; ok {
+		return c.stroke, true
 	}
-	if len(all) == 0 {
+	ways := b.askedChord(s)
+	if len(ways) == 0 {
 		return Stroke{}, false
 	}
-	return all[b.drilled[s]], true
+	return b.strokesOf(ways[:1])[0], true
 }
 
 // Hash identifies the board file's content.

@@ -62,7 +62,7 @@ func (b *Board) goesAlong(s Symbol) bool {
 		return false
 	}
 	with, _ := b.Drilled(s)
-	for _, alone := range b.strokes[key] {
+	for _, alone := range b.Strokes(key) {
 		if alone.Final() == with.Final() && len(with.Keys) > len(alone.Keys) {
 			return true
 		}
@@ -81,7 +81,7 @@ type Entry struct {
 func (b *Board) Entries() []Entry {
 	out := make([]Entry, len(b.symbols))
 	for i, s := range b.symbols {
-		out[i] = Entry{s, b.Strokes(s), b.drilled[s]}
+		out[i] = Entry{s, b.Strokes(s), b.drilled[s].at}
 	}
 	return out
 }
@@ -90,5 +90,5 @@ func (b *Board) Entries() []Entry {
 // several modifiers; false where it cannot produce it.
 func (b *Board) Entry(s Symbol) (Entry, bool) {
 	all := b.Strokes(s)
-	return Entry{s, all, b.drilled[s]}, len(all) > 0
+	return Entry{s, all, b.drilled[s].at}, len(all) > 0
 }

@@ -26,19 +26,19 @@ const (
 	effortCombo   = 0.4 // keys have to go down together
 )
 
-// effort adds up the presses of one stroke.
-func (b *Board) effort(keys []Press) float64 {
+// effort adds up the steps of one stroke.
+func (b *Board) effort(steps []step) float64 {
 	total := 0.0
 	held := make([]*Key, 0, 4)
-	for i, p := range keys {
-		k := b.at(p.Position)
+	for i, s := range steps {
+		k := &b.keys[s.key]
 		cost := reachEffort(k)
-		switch p.As {
+		switch s.as {
 		case AsHold:
-			if b.twofold[b.index(p.Position)] {
+			if b.twofold[s.key] {
 				cost += effortWaiting
 			}
-			if i < len(keys)-1 {
+			if i < len(steps)-1 {
 				cost = cost*effortHeld + effortMore*float64(min(len(held), 1))
 			}
 		case AsLatch:
@@ -51,9 +51,9 @@ func (b *Board) effort(keys []Press) float64 {
 			cost = cost*effortHeld + effortCombo/2
 		}
 		total += cost + togetherEffort(held, k)
-		if p.As == AsHold {
+		if s.as == AsHold {
 			held = append(held, k)
-		} else if p.As != AsCombo {
+		} else if s.as != AsCombo {
 			held = held[:0]
 		}
 	}
@@ -107,10 +107,13 @@ func togetherEffort(held []*Key, k *Key) float64 {
 // Effort is the effort of a stroke of these presses on b, for one that its
 // layers do not have; it is +Inf where a position is none of the board's.
 func (b *Board) Effort(keys []Press) float64 {
-	for _, p := range keys {
-		if b.index(p.Position) < 0 {
+	steps := make([]step, len(keys))
+	for i, p := range keys {
+		n := b.index(p.Position)
+		if n < 0 {
 			return math.Inf(1)
 		}
+		steps[i] = step{n, p.As, p.Symbol}
 	}
-	return b.effort(keys)
+	return b.effort(steps)
 }

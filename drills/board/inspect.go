@@ -254,7 +254,7 @@ func (b *Board) Check(frequency map[string]float64) Findings {
 	}
 	var missing []string
 	for s, f := range frequency {
-		if f/total >= rareShare && len(b.Strokes(Symbol(s))) == 0 {
+		if f/total >= rareShare && len(b.waysTo(Symbol(s))) == 0 {
 			missing = append(missing, s)
 		}
 	}
@@ -281,7 +281,7 @@ const awkwardBy = 0.3
 func (b *Board) awkward() Findings {
 	var found Findings
 	for _, p := range b.prefer {
-		all := b.strokes[p.symbol]
+		all := b.Strokes(p.symbol)
 		chosen, _ := b.Drilled(p.symbol)
 		if len(all) > 0 && chosen.Effort > all[0].Effort+awkwardBy {
 			found = append(found, Finding{File: b.file, Line: p.place.line, Col: p.place.col, Level: Note, Entry: p.text,

@@ -98,6 +98,7 @@ func (r *reader) cells(i int, p, first picture) {
 	}
 	l := &r.board.layers[i]
 	r.sameShape(l.name, p, first)
+	l.cells = make([]entry, 0, p.count())
 	for _, d := range p {
 		for _, w := range d.words {
 			e, err := r.vocab.parseEntry(w.text)

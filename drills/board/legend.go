@@ -241,7 +241,7 @@ func (b *Board) Enters(layer string) (Stroke, bool) {
 	}
 	s := Stroke{Layer: layer}
 	for _, a := range b.states[b.enters[l]].path {
-		s.Keys = append(s.Keys, b.press(a.key, a.as, ""))
+		s.Keys = append(s.Keys, b.press(step{a.key, a.as, ""}))
 	}
 	return s, true
 }

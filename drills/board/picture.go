@@ -77,6 +77,14 @@ func fields(line string) []field {
 	return out
 }
 
+func (p picture) count() int {
+	n := 0
+	for _, d := range p {
+		n += len(d.words)
+	}
+	return n
+}
+
 // tooLarge reports a picture that is no keyboard.
 func (p picture) tooLarge() string {
 	if len(p) > maxLines {

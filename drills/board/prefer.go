@@ -57,12 +57,25 @@ type preference struct {
 	place    place
 }
 
-// choose notes the preferred strokes.
+// choice is the stroke of a symbol that is drilled.
+type choice struct {
+	at     int // which of its ways
+	stroke Stroke
+}
+
+// choose writes out the preferred stroke of each symbol, or else the cheapest.
 func (b *Board) choose() {
-	b.drilled = map[Symbol]int{}
+	at := map[Symbol]int{}
 	for _, p := range b.prefer {
-		if i := slices.IndexFunc(b.strokes[p.symbol], p.means); i >= 0 {
-			b.drilled[p.symbol] = i
-		}
+		at[p.symbol] = max(slices.IndexFunc(b.Strokes(p.symbol), p.means), 0)
+	}
+	chosen := make([]way, len(b.symbols))
+	for i, s := range b.symbols {
+		chosen[i] = b.ways[s][at[s]]
+	}
+	b.drilled = make(map[Symbol]choice, len(chosen))
+	for i, stroke := range b.strokesOf(chosen) {
+		s := b.symbols[i]
+		b.drilled[s] = choice{at[s], stroke}
 	}
 }

@@ -1,25 +1,11 @@
 package board
 
-import (
-	"slices"
-)
-
-// way is one way to produce a symbol, as indices into the board: the state of
-// the layers, the modifiers held, and the last key or combo.
-type way struct {
-	state   int
-	keys    []int
-	as      As
-	layer   int
-	level   int
-	holders []holder
-}
+import "slices"
 
 // searcher collects the ways to all symbols.
 type searcher struct {
 	*Board
-	ways map[Symbol][]way
-	dead map[rune][]way
+	dead map[rune][]int32 // the ways to each dead key, as indices into Board.dead
 }
 
 // search finds every stroke of the board: over all states that explore lists,
@@ -29,25 +15,18 @@ type searcher struct {
 // when they are asked for.
 func (b *Board) search() {
 	const usual = 512 // symbols of a board with its chords
-	s := &searcher{b, make(map[Symbol][]way, usual), map[rune][]way{}}
+	b.ways = make(map[Symbol][]way, usual)
 	b.noteTwofold()
 	b.states, b.complete = b.explore()
+	s := &searcher{b, map[rune][]int32{}}
 	for i := range b.states {
 		s.keysIn(i)
 		s.combosIn(i)
 	}
 	s.chords()
-	b.ways = s.ways
-	b.strokes = make(map[Symbol][]Stroke, len(s.ways))
-	for sym, ways := range s.ways {
-		b.strokes[sym] = b.strokesOf(ways)
-	}
 	s.deadKeys()
-	for sym := range b.strokes {
-		b.symbols = append(b.symbols, sym)
-		sortStrokes(b.strokes[sym])
-	}
-	sortSymbols(b.symbols)
+	b.sortWays()
+	b.symbols = sortedSymbols(b.ways)
 	b.choose()
 	b.view()
 }
@@ -68,12 +47,9 @@ func (s *searcher) keysIn(at int) {
 			continue
 		}
 		e, layer := s.find(st.stack, key)
-		w := way{state: at, keys: []int{key}, as: AsPress, layer: layer}
-		if e.hold.verb != nothing {
-			w.as = AsTap
-		}
+		w := way{state: int32(at), key: int16(key), combo: none, dead: none, layer: uint8(layer)}
 		s.meaning(w, e.tap)
-		w.as = AsHold
+		w.held = true
 		s.meaning(w, e.hold)
 	}
 }
@@ -85,7 +61,7 @@ func (s *searcher) combosIn(at int) {
 		if s.comboOn(st, c.keys) != c || slices.ContainsFunc(c.keys, func(k int) bool { return slices.Contains(st.down, k) }) {
 			continue
 		}
-		s.meaning(way{state: at, keys: c.keys, as: AsCombo, layer: max(c.layer, 0)}, c.gives)
+		s.meaning(way{state: int32(at), combo: int16(i), dead: none, layer: uint8(max(c.layer, 0))}, c.gives)
 	}
 }
 
@@ -147,8 +123,8 @@ func (s *searcher) physical(w way, levels [4]glyph) {
 
 // withLevel adds a way for each choice of keys that hold what a level needs.
 func (s *searcher) withLevel(sym Symbol, dead rune, level int, w way) {
-	w.level = level
-	mods := []Symbol{}
+	w.level = uint8(level)
+	var mods []Symbol
 	if level&1 != 0 {
 		mods = append(mods, Shift)
 	}
@@ -158,70 +134,15 @@ func (s *searcher) withLevel(sym Symbol, dead rune, level int, w way) {
 	s.holding(w, mods, func(w way) { s.add(sym, dead, w) })
 }
 
-// holding calls use for each choice of keys that hold the modifiers.
-func (b *Board) holding(w way, mods []Symbol, use func(way)) {
-	if len(mods) == 0 {
-		use(w)
-		return
-	}
-	for _, h := range b.states[w.state].holders {
-		if h.mod != mods[0] || slices.Contains(w.keys, h.key) || slices.ContainsFunc(w.holders, func(o holder) bool { return o.key == h.key }) {
-			continue
-		}
-		with := w
-		with.holders = append(slices.Clip(w.holders), h)
-		b.holding(with, mods[1:], use)
-	}
-}
-
 func (s *searcher) add(sym Symbol, dead rune, w way) {
-	if !s.minimal(w) {
-		return
+	switch {
+	case !s.minimal(w):
+	case dead != 0:
+		s.dead[dead] = append(s.dead[dead], int32(len(s.Board.dead)))
+		s.Board.dead = append(s.Board.dead, w)
+	default:
+		s.ways[sym] = append(s.ways[sym], w)
 	}
-	if dead != 0 {
-		s.dead[dead] = append(s.dead[dead], w)
-		return
-	}
-	known := s.ways[sym]
-	if known == nil {
-		known = make([]way, 0, 4)
-	}
-	s.ways[sym] = append(known, w)
-}
-
-// minimal reports whether no act of the way can be left out.
-func (b *Board) minimal(w way) bool {
-	for _, n := range b.states[w.state].without {
-		if b.worksIn(w, b.states[n]) {
-			return false
-		}
-	}
-	return true
-}
-
-func (b *Board) worksIn(w way, less *state) bool {
-	for _, k := range w.keys {
-		if slices.Contains(less.down, k) {
-			return false
-		}
-	}
-	if w.as == AsCombo {
-		if b.comboOn(less, w.keys) != b.comboOn(b.states[w.state], w.keys) {
-			return false
-		}
-	} else {
-		here, _ := b.find(b.states[w.state].stack, w.keys[0])
-		there, _ := b.find(less.stack, w.keys[0])
-		if here != there {
-			return false
-		}
-	}
-	for _, h := range w.holders {
-		if !slices.ContainsFunc(less.holders, func(o holder) bool { return o.mod == h.mod && o.key == h.key }) {
-			return false
-		}
-	}
-	return true
 }
 
 // chords adds Control and Alt with everything that a chord can end in.
@@ -256,24 +177,32 @@ func isUpper(s Symbol) bool { return len(s) == 1 && s[0] >= 'A' && s[0] <= 'Z' }
 
 // deadKeys adds what dead keys give with Space and with letters.
 func (s *searcher) deadKeys() {
+	found := map[Symbol][]way{}
 	for mark, first := range s.dead {
 		if c, ok := deadSpace(mark); ok {
-			s.pairs(c, first, s.ways[Space])
+			found[c] = append(found[c], pairs(first, s.ways[Space])...)
 		}
 		for letter, ways := range s.ways {
 			if letter.IsCharacter() {
 				if c, ok := deadLetter(mark, letter); ok {
-					s.pairs(c, first, ways)
+					found[c] = append(found[c], pairs(first, ways)...)
 				}
 			}
 		}
 	}
+	for c, ways := range found {
+		s.ways[c] = append(s.ways[c], ways...)
+	}
 }
 
-func (s *searcher) pairs(sym Symbol, first, second []way) {
-	for _, d := range first {
-		for _, w := range second {
-			s.strokes[sym] = append(s.strokes[sym], s.joined(d, w))
+// pairs lists every dead key with every way after it.
+func pairs(dead []int32, ways []way) []way {
+	out := make([]way, 0, len(dead)*len(ways))
+	for _, d := range dead {
+		for _, w := range ways {
+			w.dead = d
+			out = append(out, w)
 		}
 	}
+	return out
 }

@@ -39,13 +39,6 @@ type state struct {
 	holders               []holder
 }
 
-// holder is a key that holds a modifier.
-type holder struct {
-	mod   Symbol
-	key   int
-	after int // how many acts of the path come first
-}
-
 // stateKey is what makes two states the same.
 type stateKey struct {
 	stay                  int
@@ -138,7 +131,7 @@ func (b *Board) acts(s *state) []act {
 			continue
 		}
 		e, _ := b.find(s.stack, key)
-		for _, m := range []meaning{e.tap, e.hold} {
+		for _, m := range []*meaning{&e.tap, &e.hold} {
 			if m.verb == opens {
 				out = append(out, act{key, m.as, m.layer})
 			}
@@ -228,11 +221,11 @@ func (b *Board) holdersOf(s *state, states []*state) []holder {
 				continue
 			}
 			e, _ := b.find(at.stack, key)
-			for _, m := range []meaning{e.tap, e.hold} {
+			for _, m := range []*meaning{&e.tap, &e.hold} {
 				h := holder{m.symbol, key, len(at.path)}
-				if m.verb == modifies && count[m.symbol] < maxHolders && !slices.ContainsFunc(out, func(o holder) bool { return o.mod == h.mod && o.key == h.key }) {
+				if m.verb == modifies && count[h.mod] < maxHolders && !slices.ContainsFunc(out, h.like) {
 					out = append(out, h)
-					count[m.symbol]++
+					count[h.mod]++
 				}
 			}
 		}

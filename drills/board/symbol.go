@@ -92,6 +92,7 @@ func (s Symbol) Chord() (mods []Symbol, key Symbol, ok bool) {
 // since the character says it ("Control+Shift+a" is "Control+A").
 func ChordOf(key Symbol, mods ...Symbol) Symbol {
 	var b strings.Builder
+	b.Grow(len("Control+") + len(key))
 	for _, m := range []Symbol{Control, Alt, Shift, Meta, AltGraph} {
 		if !slices.Contains(mods, m) {
 			continue
@@ -100,9 +101,11 @@ func ChordOf(key Symbol, mods ...Symbol) Symbol {
 			key = Symbol(strings.ToUpper(string(key)))
 			continue
 		}
-		b.WriteString(string(m) + "+")
+		b.WriteString(string(m))
+		b.WriteByte('+')
 	}
-	return Symbol(b.String()) + key
+	b.WriteString(string(key))
+	return Symbol(b.String())
 }
 
 // IsModifier reports whether s is Control, Alt, Shift, Meta or AltGraph.
