@@ -2,6 +2,7 @@ package board
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -39,6 +40,7 @@ func (r *reader) arrange(p picture) {
 			r.board.rows = append(r.board.rows, i)
 		}
 	}
+	r.oneHand(s)
 }
 
 func (r *reader) shape(p picture) *shape {
@@ -143,6 +145,20 @@ func (r *reader) halves(s *shape) {
 		}
 		s.left = append(s.left, max(left, 0))
 	}
+}
+
+// narrow is how many columns make a board in one piece look like one for one hand.
+const narrow = 7
+
+// oneHand warns of a narrow board that does not say whether it is for one hand.
+func (r *reader) oneHand(s *shape) {
+	parted := func(d drawn) bool { return d.parts >= 0 }
+	columns := len(s.rows[0].words)
+	if s.kind != Ortholinear || columns > narrow || slices.ContainsFunc(s.rows, parted) {
+		return
+	}
+	r.add(Warning, s.rows[0].place, "", fmt.Sprintf("of the %s in a row the first %d are taken for the left hand, the rest for the right", keyCount(columns), s.left[0]),
+		"on a board for one hand || stands last in every row, or first for the right hand; between the hands it stands where they part")
 }
 
 // columns is how many columns the wider half has.
