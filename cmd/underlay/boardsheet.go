@@ -9,55 +9,68 @@ import (
 	"github.com/spf13/cobra"
 
 	"underlay/cmd/underlay/report"
+	"underlay/drills/board"
 )
 
+// sheetWish is what the command line asks of a sheet.
+type sheetWish struct {
+	layout string
+	layers []string // all if none
+	file   string   // or "" for standard output
+	force  bool     // write over the file
+}
+
 func newBoardSheet(env *Env) *cobra.Command {
-	var layers []string
-	var file, layout string
+	var w sheetWish
 	c := &cobra.Command{
 		Use:   "sheet [BOARD]",
 		Short: "Print the layers of a board on a page",
 		Long: `Writes the layers of a board to a file, to lie beside keys without legends: one A4
 page as a picture (.svg) or text (.txt). Holds are told in words beside the row, and
 the key to hold for a layer has a ring. Without -o the text goes to standard output;
-without BOARD it is the one being learned.`,
+without BOARD it is the one being learned. A file that is there already is left
+alone, except with --force.`,
 		Example: `  underlay board sheet split-42 -o sheet.svg
   underlay board sheet --layer marks`,
 		Args:              takes(0, 1),
 		ValidArgsFunction: env.completeBoard,
 		RunE: func(_ *cobra.Command, args []string) error {
-			return env.sheet(args, layout, layers, file)
+			b, err := env.chosenBoard(args, w.layout)
+			if err != nil {
+				return err
+			}
+			return env.sheet(b, w)
 		},
 	}
-	c.Flags().StringArrayVar(&layers, "layer", nil, "print this `LAYER` alone; may be given again")
-	c.Flags().StringVarP(&file, "output", "o", "", "write to `FILE`, which ends in .svg or .txt")
-	env.layoutFlag(c, &layout)
+	c.Flags().StringArrayVar(&w.layers, "layer", nil, "print this `LAYER` alone; may be given again")
+	c.Flags().StringVarP(&w.file, "output", "o", "", "write to `FILE`, which ends in .svg or .txt")
+	c.Flags().BoolVar(&w.force, "force", false, "write over FILE if it is there")
+	env.layoutFlag(c, &w.layout)
 	return c
 }
 
-func (e *Env) sheet(args []string, layout string, layers []string, file string) error {
-	b, err := e.chosenBoard(args, layout)
-	if err != nil {
-		return err
-	}
-	for _, l := range layers {
+func (e *Env) sheet(b *board.Board, w sheetWish) error {
+	for _, l := range w.layers {
 		if !slices.Contains(b.Layers(), l) {
 			return misuse("board sheet: %q has no layer %q", b.Name, l).hinted("its layers are %s", strings.Join(b.Layers(), ", "))
 		}
 	}
-	if file == "" {
-		return report.SheetText(e.Stdout, b, layers)
+	if w.file == "" {
+		return report.SheetText(e.Stdout, b, w.layers)
 	}
 	write := report.SheetText
-	switch ending := strings.ToLower(filepath.Ext(file)); ending {
+	switch strings.ToLower(filepath.Ext(w.file)) {
 	case ".svg":
 		write = report.Sheet
 	case ".txt":
 	default:
-		return misuse("board sheet: no sheet can be written as %q", file).hinted("FILE ends in .svg or .txt")
+		return misuse("board sheet: no sheet can be written as %q", w.file).hinted("FILE ends in .svg or .txt")
 	}
-	if err := report.Write(file, func(w io.Writer) error { return write(w, b, layers) }); err != nil {
-		return failure("%w", tried("write the sheet", file, err))
+	if exists(w.file) && !w.force {
+		return failure("write the sheet %q: the file exists", w.file).hinted("write to another one, or over it with --force")
+	}
+	if err := report.Write(w.file, func(out io.Writer) error { return write(out, b, w.layers) }); err != nil {
+		return failure("%w", tried("write the sheet", w.file, err))
 	}
 	return nil
 }
