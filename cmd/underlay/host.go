@@ -5,14 +5,24 @@ import (
 	"io/fs"
 	"maps"
 	"slices"
+	"strings"
 
 	"underlay/cmd/underlay/config"
+	"underlay/cmd/underlay/report"
 	"underlay/cmd/underlay/session"
 )
 
 // Record puts a drill on the journal.
-func (p *practice) Record(r session.Record) error {
-	return p.writer.record(r.Drill, p.course.Boards())
+func (p *practice) Record(r session.Record) error { return p.writer.record(r.Drill, r.Board) }
+
+// Report tells progress. It reads the journal anew: what was just practised is
+// in it.
+func (p *practice) Report(width int) []string {
+	s, _, err := p.env.standing(p.wish.board)
+	if err != nil {
+		return strings.Split(err.Error(), "\n")
+	}
+	return report.Text(s, width)
 }
 
 // Configure writes settings to underlay.toml and takes them into use. What the
@@ -37,7 +47,7 @@ func (p *practice) Configure(c session.Configure) session.Configured {
 		before.Boards = nil // written even where the defaults are chosen
 	}
 	err := p.write(before, c.Settings)
-	return session.Configured{Settings: p.settings(), Planner: p.planner(), Err: err}
+	return session.Configured{Settings: p.settings(), Planner: p.course, Err: err}
 }
 
 // settings are the configuration as a sitting knows it.

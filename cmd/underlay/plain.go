@@ -40,7 +40,7 @@ func (p *practice) plainly() error {
 	s := p.settings()
 	s.Wrong = "wait" // what is wrong in a line is found when the line is there
 	l := &plain{practice: p, planner: planner, in: bufio.NewReader(p.env.Stdin), out: p.env.Stdout, last: p.started}
-	l.model = session.New(planner, session.Options{Session: sessionName(p.started), Settings: s, Now: p.started, Lines: true})
+	l.model = session.New(planner, session.Options{Session: sessionName(p.started), Settings: s, Now: p.started, Reports: true, Lines: true})
 	l.head()
 	l.send(session.Key{Symbol: board.Enter, At: l.last})
 	for !l.left {
@@ -248,6 +248,8 @@ func (l *plain) send(e session.Event) {
 		case session.Record:
 			l.unsaved = l.practice.Record(effect)
 			l.send(session.Saved{Err: l.unsaved, At: l.last})
+		case session.Report:
+			l.send(session.Reported{Lines: l.practice.Report(effect.Width), At: l.last})
 		case session.Configure:
 			c := l.practice.Configure(effect)
 			c.At = l.last

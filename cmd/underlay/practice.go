@@ -8,7 +8,6 @@ import (
 
 	"underlay/cmd/underlay/config"
 	"underlay/cmd/underlay/course"
-	"underlay/cmd/underlay/report"
 	"underlay/cmd/underlay/session"
 )
 
@@ -63,27 +62,8 @@ func (p *practice) use(cfg config.Config) error {
 // sitting returns the state machine of a sitting. offer is nil but at a first
 // start; notice is told at its beginning.
 func (p *practice) sitting(offer *session.Offer, notice string) *session.Model {
-	return session.New(p.planner(), session.Options{Session: sessionName(p.started), Settings: p.settings(),
-		Now: p.env.Now(), Notice: notice, Offer: offer})
-}
-
-// planner returns the course, with progress to look at.
-func (p *practice) planner() session.Planner { return withProgress{p.course, p.env, p.wish.board} }
-
-// withProgress tells progress in lines of text besides.
-type withProgress struct {
-	*course.Course
-	env   *Env
-	board string
-}
-
-// Progress reads the journal anew: what was just practised is in it.
-func (w withProgress) Progress(_ time.Time, width int) []string {
-	s, _, err := w.env.standing(w.board)
-	if err != nil {
-		return strings.Split(err.Error(), "\n")
-	}
-	return report.Text(s, width)
+	return session.New(p.course, session.Options{Session: sessionName(p.started), Settings: p.settings(),
+		Reports: true, Now: p.env.Now(), Notice: notice, Offer: offer})
 }
 
 // sessionName names a sitting by when it started, to the millisecond.

@@ -53,16 +53,13 @@ func unkept(dir string, err error) error {
 	return hinted(tried("keep the journal in", dir, err), "nothing that is practised could be kept; plan, where and progress only look")
 }
 
-// record returns when the drill survives a crash. boards are those in use.
-func (w *writer) record(d journal.Drill, boards []*board.Board) error {
+// record returns when the drill, typed on a board, survives a crash.
+func (w *writer) record(d journal.Drill, on *board.Board) error {
 	if err := w.open(); err != nil {
 		return err
 	}
-	for _, b := range boards {
-		if b.Hash() != d.Hash || w.boards[d.Hash] {
-			continue
-		}
-		if err := w.journal.Append(journal.Board{At: d.At, Name: b.Name, Hash: d.Hash, Source: string(b.Source())}); err != nil {
+	if !w.boards[d.Hash] {
+		if err := w.journal.Append(journal.Board{At: d.At, Name: on.Name, Hash: d.Hash, Source: string(on.Source())}); err != nil {
 			return err
 		}
 		w.boards[d.Hash] = true

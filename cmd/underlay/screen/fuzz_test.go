@@ -63,6 +63,8 @@ func (r *roll) answer(t *testing.T, m *session.Model, effects []session.Effect) 
 			if r.IntN(5) == 0 {
 				back = session.Saved{Err: errFuzz{}, At: r.at}
 			}
+		case session.Report:
+			back = session.Reported{Lines: []string{"1", "2"}, At: r.at}
 		case session.Configure:
 			back = session.Configured{Settings: e.Settings, At: r.at}
 			if r.IntN(5) == 0 {

@@ -82,6 +82,8 @@ func carryOut(h Host, now func() time.Time, jobs <-chan session.Effect, results 
 		case session.Record:
 			err := h.Record(e)
 			results <- session.Saved{Err: err, At: now()}
+		case session.Report:
+			results <- session.Reported{Lines: h.Report(e.Width), At: now()}
 		case session.Configure:
 			c := h.Configure(e)
 			c.At = now()

@@ -38,6 +38,8 @@ func (h *memory) Record(r session.Record) error {
 	return h.fail
 }
 
+func (h *memory) Report(int) []string { return []string{"Marks layer: 22 of 30 strokes steady."} }
+
 func (h *memory) Configure(c session.Configure) session.Configured {
 	h.mu.Lock()
 	defer h.mu.Unlock()
@@ -102,7 +104,7 @@ type bench struct {
 func inBubble(t *testing.T, try func(b *bench)) {
 	synctest.Test(t, func(t *testing.T) {
 		b := &bench{T: t, screen: newRecorder(), host: &memory{}, signals: make(chan os.Signal, 1), done: make(chan error, 1)}
-		m := session.New(trialPlanner(t), session.Options{Session: "s1", Settings: settings(), Now: time.Now()})
+		m := session.New(trialPlanner(t), session.Options{Session: "s1", Settings: settings(), Reports: true, Now: time.Now()})
 		go func() {
 			defer func() {
 				if r := recover(); r != nil {

@@ -23,7 +23,6 @@ func trialPlanner(t testing.TB) *sessiontest.Planner {
 			"~": sessiontest.Standing(scheduler.Unmet, 900),
 		},
 		ThePast: session.Past{Today: 4 * time.Minute, Week: 21 * time.Minute, Days: 5, Ever: true},
-		Text:    []string{"Marks layer: 22 of 30 strokes steady."},
 	}
 	for _, r := range "abcdefghijklmnopqrstuvwxyz" {
 		p.Standings[board.Symbol(r)] = sessiontest.Standing(scheduler.Steady, 210)
@@ -70,7 +69,7 @@ type sitting struct {
 }
 
 func sit(t testing.TB, p *sessiontest.Planner) *sitting {
-	return &sitting{m: session.New(p, session.Options{Session: "s1", Settings: settings(), Now: sessiontest.Noon()}), at: sessiontest.Noon()}
+	return &sitting{m: session.New(p, session.Options{Session: "s1", Settings: settings(), Reports: true, Now: sessiontest.Noon()}), at: sessiontest.Noon()}
 }
 
 // firstStart begins a first start, with nothing answered.
@@ -79,7 +78,7 @@ func firstStart(t testing.TB) *sitting {
 		{Name: "trial-grid", Title: "One piece for trials", Shape: "48 keys, one piece"}}
 	standard := []session.Choice{{Name: "ansi-61", Title: "Standard, 61 keys", Shape: "61 keys, one piece"},
 		{Name: "iso-62-de", Title: "German", Shape: "62 keys, one piece"}}
-	o := session.Options{Session: "s1", Settings: settings(), Now: sessiontest.Noon(),
+	o := session.Options{Session: "s1", Settings: settings(), Reports: true, Now: sessiontest.Noon(),
 		Offer: &session.Offer{Boards: append(small, standard[0]), Others: append(standard, small...)}}
 	return &sitting{m: session.New(trialPlanner(t), o), at: sessiontest.Noon()}
 }
@@ -96,8 +95,11 @@ func (s *sitting) press(keys ...board.Symbol) *sitting {
 
 func (s *sitting) send(e session.Event) *sitting {
 	for _, effect := range append([]session.Effect(nil), s.m.Update(e)...) {
-		if _, ok := effect.(session.Record); ok {
+		switch effect.(type) {
+		case session.Record:
 			s.send(session.Saved{At: s.at})
+		case session.Report:
+			s.send(session.Reported{Lines: []string{"Marks layer: 22 of 30 strokes steady."}, At: s.at})
 		}
 	}
 	return s

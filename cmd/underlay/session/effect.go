@@ -1,13 +1,23 @@
 package session
 
-import "underlay/scheduler/journal"
+import (
+	"underlay/drills/board"
+	"underlay/scheduler/journal"
+)
 
 // Effect is something to be done outside.
 type Effect interface{ effect() }
 
 // Record asks for a drill to be put on the journal. It is answered with
 // [Saved]; one is under way at a time.
-type Record struct{ Drill journal.Drill }
+type Record struct {
+	Drill journal.Drill
+	Board *board.Board // that it was typed on; the sitting may be on others by now
+}
+
+// Report asks how far the person is, in lines of at most Width cells. It is
+// answered with [Reported].
+type Report struct{ Width int }
 
 // Configure asks for settings to be written and used. It is answered with
 // [Configured].
@@ -28,6 +38,7 @@ type Redraw struct{}
 type Leave struct{}
 
 func (Record) effect()    {}
+func (Report) effect()    {}
 func (Configure) effect() {}
 func (Suspend) effect()   {}
 func (Redraw) effect()    {}

@@ -49,6 +49,12 @@ type Saved struct {
 	At  time.Time
 }
 
+// Reported is the result of a [Report]: learning curves, readiness.
+type Reported struct {
+	Lines []string
+	At    time.Time
+}
+
 // Configured is the result of a [Configure]: the settings that hold from now
 // on, also where an error says that they could not be written. A nil Planner
 // leaves the one in use.
@@ -66,6 +72,7 @@ func (Focus) event()      {}
 func (Fits) event()       {}
 func (Resumed) event()    {}
 func (Saved) event()      {}
+func (Reported) event()   {}
 func (Configured) event() {}
 
 // Stop says that the program has to end, as on a signal: what is in hand is

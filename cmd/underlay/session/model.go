@@ -13,6 +13,7 @@ type Options struct {
 	Now      time.Time
 	Notice   string // told at the start, or ""
 	Offer    *Offer // what a first start lets the person choose from; nil asks nothing
+	Reports  bool   // a Report is answered: there is a place that tells progress
 	// Lines says that answers come as whole lines: the times of single keys
 	// mean nothing, and who reads or types a line is neither away nor stuck.
 	Lines bool
@@ -38,6 +39,7 @@ type Model struct {
 	saving  saving
 	care    care
 	steps   steps
+	report  *page // that waits for a Reported, or nil
 
 	configuring configuring
 	engravings  [2]*engraving
@@ -104,6 +106,8 @@ func (m *Model) Update(e Event) []Effect {
 		m.stop()
 	case Saved:
 		m.saved(e)
+	case Reported:
+		m.reported(e)
 	case Configured:
 		m.configured(e)
 	}

@@ -25,12 +25,13 @@ type trial struct {
 	left    bool
 	stopped int
 	set     []session.Settings
+	boards  []*board.Board // of saved
 }
 
 func start(t *testing.T, p *sessiontest.Planner) *trial {
 	s := session.Settings{Minutes: 8, Boards: []string{"trial-42"}, Aim: "speed", Colours: "auto", Wrong: "auto",
 		AllBoards: []session.Choice{{Name: "ansi-61"}, {Name: "trial-42"}}, Mix: []session.Weight{{Table: "go", Share: 1}}, AllTables: []string{"go"}}
-	return &trial{T: t, p: p, at: sessiontest.Noon(), m: session.New(p, session.Options{Session: "s1", Settings: s, Now: sessiontest.Noon()})}
+	return &trial{T: t, p: p, at: sessiontest.Noon(), m: session.New(p, session.Options{Session: "s1", Settings: s, Reports: true, Now: sessiontest.Noon()})}
 }
 
 func (x *trial) send(e session.Event) {
@@ -38,7 +39,7 @@ func (x *trial) send(e session.Event) {
 		switch e := effect.(type) {
 		case session.Record:
 			if x.fail == nil {
-				x.saved = append(x.saved, e.Drill)
+				x.saved, x.boards = append(x.saved, e.Drill), append(x.boards, e.Board)
 			}
 			x.send(session.Saved{Err: x.fail, At: x.at})
 		case session.Configure:

@@ -12,9 +12,19 @@ type page struct {
 	view  PageView
 }
 
+// toProgress asks for a report; all of the journal may have to be read for it.
 func (m *Model) toProgress() {
-	if p, ok := m.planner.(Progresser); ok {
-		m.push(&page{title: "progress", view: PageView{Lines: p.Progress(m.now, m.pageWidth())}})
+	m.report = &page{title: "progress", view: PageView{Lines: []string{"Reading the journal."}}}
+	m.push(m.report)
+	m.do(Report{Width: m.pageWidth()})
+}
+
+// reported shows a report on the page that was opened for it last.
+func (m *Model) reported(e Reported) {
+	m.pass(e.At)
+	if m.report != nil {
+		m.report.view.Lines = e.Lines
+		m.report = nil
 	}
 }
 

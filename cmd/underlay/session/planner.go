@@ -31,13 +31,6 @@ type Planner interface {
 	Gains(start, now time.Time) Gains
 }
 
-// Progresser is a Planner that can also say in lines of text how far the
-// person is: learning curves, readiness. Without it there is no such place.
-type Progresser interface {
-	// Progress returns lines of at most width cells.
-	Progress(now time.Time, width int) []string
-}
-
 // Plan is what a sitting holds.
 type Plan struct {
 	Length time.Duration

@@ -28,7 +28,7 @@ func (d *drilling) record(m *Model) {
 		Kind: string(drill.Kind), Block: string(d.task.Block), Language: drill.Language,
 		Treatment: treatmentName(m.treatment(drill.Kind)), Keys: keys,
 		Unordered: drill.Kind == drills.OwnLine, // so that nobody's text can be read from the journal
-	})
+	}, d.board)
 	m.sitting.tally.add(tries)
 	m.sitting.part.add(tries)
 	m.care.add(tries, d.known)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"time"
 
+	"underlay/drills/board"
 	"underlay/scheduler/journal"
 )
 
@@ -12,7 +13,7 @@ const retryAfter = 3 * time.Second
 
 // saving keeps the drills that are not on the journal yet, oldest first.
 type saving struct {
-	queue   []journal.Drill
+	queue   []Record
 	busy    bool      // the first of the queue is under way
 	failed  error     // why the last try failed, or nil
 	retry   time.Time // when to try again; zero: not
@@ -21,9 +22,9 @@ type saving struct {
 }
 
 // record learns from a drill and has it saved.
-func (m *Model) record(d journal.Drill) {
+func (m *Model) record(d journal.Drill, on *board.Board) {
 	m.planner.Observe(d)
-	m.saving.queue = append(m.saving.queue, d)
+	m.saving.queue = append(m.saving.queue, Record{d, on})
 	if m.saving.failed == nil {
 		m.save()
 	}
@@ -36,7 +37,7 @@ func (m *Model) save() {
 		return
 	}
 	s.busy, s.retry = true, time.Time{}
-	m.do(Record{s.queue[0]})
+	m.do(s.queue[0])
 }
 
 func (m *Model) saved(e Saved) {

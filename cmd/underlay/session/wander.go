@@ -20,7 +20,7 @@ func stops(m *Model) []stop {
 		{"?", "help", "keys, slips, and care for the hands", (*Model).toHelp},
 		{"q", "leave", "all that was practised is kept", (*Model).leave},
 	}
-	if _, ok := m.planner.(Progresser); ok {
+	if m.o.Reports {
 		p := stop{"p", "progress", "learning curves and readiness", (*Model).toProgress}
 		all = append(all[:3], append([]stop{p}, all[3:]...)...)
 	}

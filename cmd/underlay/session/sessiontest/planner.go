@@ -22,7 +22,6 @@ type Planner struct {
 	Known     session.Standing // of all other symbols
 	ThePast   session.Past
 	TheGains  session.Gains
-	Text      []string // of progress
 
 	Learned []journal.Drill // what Observe was given
 	next    int
@@ -58,7 +57,6 @@ func (p *Planner) Standing(_ int, s board.Symbol, _ time.Time) session.Standing 
 
 func (p *Planner) Past(time.Time) session.Past              { return p.ThePast }
 func (p *Planner) Gains(time.Time, time.Time) session.Gains { return p.TheGains }
-func (p *Planner) Progress(time.Time, int) []string         { return p.Text }
 
 // Drill returns a drill of symbols that a board has; an unknown one panics.
 func Drill(b *board.Board, k drills.Kind, symbols ...board.Symbol) drills.Drill {
