@@ -74,11 +74,21 @@ func random(r *rand.Rand, n int) string {
 	return b.String()
 }
 
+// tidy is such text indented with tabs alone, and with no other space but
+// single ones between words.
+func tidy(r *rand.Rand, n int) string {
+	lines := strings.Split(strings.ReplaceAll(random(r, n), "\r", ""), "\n")
+	for i, line := range lines {
+		lines[i] = strings.Repeat("\t", r.IntN(4)) + strings.Join(strings.Fields(line), " ")
+	}
+	return strings.Join(lines, "\n")
+}
+
 func TestCountsLikePlainly(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
 	lang := code.All().Named("markdown") // its view is the text
-	for range 100 {
-		text := random(r, r.IntN(400))
+	for i := range 200 {
+		text := []func(*rand.Rand, int) string{random, tidy}[i%2](r, r.IntN(400))
 		c := counterOf(lang)
 		c.add([]byte(text), 0, true, nil)
 		got := c.table("test").counts
@@ -138,7 +148,7 @@ func TestFullTallies(t *testing.T) {
 		if i%3 == 0 {
 			key = 100 + i
 		}
-		tally.add(key, 0)
+		tally.add(key)
 		words.at(key, 0).n++
 		for _, gone := range words.grow() {
 			counted += gone.n

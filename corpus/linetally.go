@@ -14,11 +14,11 @@ func newLineTally(most int) *lineTally {
 }
 
 // add counts a line of coded tokens.
-func (t *lineTally) add(line []uint16, file uint32) {
+func (t *lineTally) add(line []uint16) {
 	if len(line) == 0 || len(line) > maxCommon {
 		return
 	}
-	if key := lineKey(line); t.tally.add(key, file) {
+	if key := lineKey(line); t.tally.add(key) {
 		t.remember(key, line)
 	}
 }

@@ -20,8 +20,8 @@ type ScanOptions struct {
 	// Languages, if not nil, are the only ones that are counted.
 	Languages []string
 	// Thorough counts tokens in every file. Without it they are counted in the
-	// first 40 files of a language, in one of 8 up to the 640th, and then in
-	// one of 64; symbols, pairs and runs are counted in all.
+	// first 40 files of a language, in one of 16 up to the 640th, and then in
+	// one of 128; symbols, pairs and runs are counted in all.
 	Thorough bool
 	// Leave, if not nil, leaves out more files and directories by path.
 	Leave func(name string, isDir bool) bool
@@ -122,7 +122,7 @@ func (s *Scan) wants(lang *code.Language) bool {
 func (s *Scan) detailed(lang *code.Language) bool {
 	n := s.met[lang]
 	s.met[lang]++
-	return s.options.Thorough || n < 40 || n < 640 && n%8 == 0 || n%64 == 0
+	return s.options.Thorough || n < 40 || n < 640 && n%16 == 0 || n%128 == 0
 }
 
 // skip counts what is skipped and keeps its name.

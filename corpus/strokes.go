@@ -2,19 +2,19 @@ package corpus
 
 import (
 	"encoding/binary"
-	"math/bits"
 	"unicode/utf8"
 )
 
 // strokes counts what is exact in every table: symbols, pairs of classes and
-// runs of marks. Symbols and classes come from how often each byte follows each
-// other, so that a byte costs one addition; lines and runs are found 64 bytes at
-// a time.
+// runs of marks. Nearly all of it comes from how often each byte follows each
+// other, so that a byte costs one addition; longer runs are found 64 bytes at a
+// time.
 type strokes struct {
 	*alphabet
 	recent  *[1 << 16]uint32 // by two bytes in a row, the first lowest
 	follows []uint64         // the same, of earlier sources
 	runes   map[rune]uint64
+	raw     bool // all characters are counted
 	runs
 }
 
@@ -31,47 +31,50 @@ func (s *strokes) add(view []byte, n int) {
 	if n == 0 {
 		return
 	}
-	s.recent[int(view[0])<<8]++ // after nothing
+	odd := s.odd()
+	s.count(view, n)
 	s.indented(view, 0, 0)
-	marksBefore, foreign := uint64(0), uint64(0)
-	for at := 0; at < n; at += blockBytes {
-		var marks, breaks uint64
-		block := view[at : at+blockBytes+1]
-		for i := 0; i < blockBytes; i += wordBytes {
-			word := binary.LittleEndian.Uint64(block[i:])
-			foreign |= word
-			marks |= gathered(marksIn(word)) << i
-			breaks |= gathered(breaksIn(word)) << i
-			pairsOf(s.recent, word, block[i+wordBytes])
-		}
-		if over := at + blockBytes - n; over >= 0 {
-			s.takeBack(view, n, at+blockBytes)
-			breaks = breaks << over >> over
-		}
-		for ; breaks != 0; breaks &= breaks - 1 {
-			s.lineBreak(view, at+bits.TrailingZeros64(breaks), n)
-		}
-		s.runs.add(view, at, marks, marksBefore)
-		marksBefore = marks >> (blockBytes - 1)
+	if s.odd() != odd {
+		s.spaces(view, n)
 	}
 	if s.classes[view[n-1]] == classSpace {
 		s.trailing(view, n-1, false)
 	}
+}
+
+// count counts the first n bytes of a text, after which there is the padding.
+func (s *strokes) count(text []byte, n int) {
+	s.recent[int(text[0])<<8]++ // after nothing
+	marksBefore, foreign := uint64(0), uint64(0)
+	at := 0
+	for ; at < n; at += blockBytes {
+		var marks uint64
+		block := (*[blockBytes + 1]byte)(text[at:])
+		for i := 0; i < blockBytes; i += wordBytes {
+			word := binary.LittleEndian.Uint64(block[i:])
+			foreign |= word
+			marks |= gathered(marksIn(word)) << i
+			pairsOf(s.recent, (*[wordBytes + 1]byte)(block[i:]))
+		}
+		s.runs.add(text, at, marks, marksBefore)
+		marksBefore = marks >> (blockBytes - 1)
+	}
+	s.takeBack(text, n, at)
 	if foreign&highBits != 0 {
-		s.letters(view[:n])
+		s.letters(text[:n])
 	}
 }
 
-// pairsOf counts what follows what in the eight bytes of a word and next.
-func pairsOf(recent *[1 << 16]uint32, word uint64, next byte) {
-	recent[uint16(word)]++
-	recent[uint16(word>>8)]++
-	recent[uint16(word>>16)]++
-	recent[uint16(word>>24)]++
-	recent[uint16(word>>32)]++
-	recent[uint16(word>>40)]++
-	recent[uint16(word>>48)]++
-	recent[uint16(word>>56)|uint16(next)<<8]++
+// pairsOf counts what follows what in nine bytes.
+func pairsOf(recent *[1 << 16]uint32, text *[wordBytes + 1]byte) {
+	recent[binary.LittleEndian.Uint16(text[0:])]++
+	recent[binary.LittleEndian.Uint16(text[1:])]++
+	recent[binary.LittleEndian.Uint16(text[2:])]++
+	recent[binary.LittleEndian.Uint16(text[3:])]++
+	recent[binary.LittleEndian.Uint16(text[4:])]++
+	recent[binary.LittleEndian.Uint16(text[5:])]++
+	recent[binary.LittleEndian.Uint16(text[6:])]++
+	recent[binary.LittleEndian.Uint16(text[7:])]++
 }
 
 // takeBack takes back the pairs of bytes that lie after the end of the view,
@@ -79,49 +82,6 @@ func pairsOf(recent *[1 << 16]uint32, word uint64, next byte) {
 func (s *strokes) takeBack(view []byte, n, end int) {
 	for i := n; i <= end; i++ {
 		s.recent[uint16(view[i-1])|uint16(view[i])<<8]--
-	}
-}
-
-// lineBreak sets right what stands on the two sides of a line feed: the space
-// before it, and the indentation after.
-func (s *strokes) lineBreak(view []byte, i, n int) {
-	if i > 0 && s.classes[view[i-1]] == classSpace {
-		s.trailing(view, i-1, true)
-	}
-	if i+1 < n && s.classes[view[i+1]] == classSpace {
-		s.indented(view, i+1, '\n')
-	}
-}
-
-// indented makes of indentation from i on that before is followed by what
-// comes after. Of a blank line it leaves the space to trailing.
-func (s *strokes) indented(view []byte, i int, before byte) {
-	first := i
-	for s.classes[view[i]] == classSpace {
-		i++
-	}
-	if i > first && view[i] != '\n' {
-		s.recent[uint16(before)|uint16(view[first])<<8]--
-		s.recent[uint16(view[i-1])|uint16(view[i])<<8]--
-		s.recent[uint16(before)|uint16(view[i])<<8]++
-	}
-}
-
-// trailing takes back the space that ends at last, at the end of a line. Where
-// a line feed is there, that follows what is before the space.
-func (s *strokes) trailing(view []byte, last int, lineFeed bool) {
-	i := last
-	for i >= 0 && s.classes[view[i]] == classSpace {
-		i--
-	}
-	before := byte(0)
-	if i >= 0 {
-		before = view[i]
-	}
-	s.recent[uint16(before)|uint16(view[i+1])<<8]--
-	if lineFeed {
-		s.recent[uint16(view[last])|'\n'<<8]--
-		s.recent[uint16(before)|'\n'<<8]++
 	}
 }
 
@@ -139,34 +99,31 @@ func (s *strokes) letters(text []byte) {
 
 // addRaw counts all characters of a source.
 func (s *strokes) addRaw(src []byte) {
-	before := byte(0)
-	for _, b := range src {
-		s.recent[uint16(before)|uint16(b)<<8]++
-		before = b
-	}
-	s.letters(src)
-	text := append(src[:len(src):len(src)], make([]byte, padding)...)
-	marksBefore := uint64(0)
-	for at := 0; at < len(src); at += blockBytes {
-		var marks uint64
-		for i := 0; i < blockBytes; i += wordBytes {
-			marks |= gathered(marksIn(binary.LittleEndian.Uint64(text[at+i:]))) << i
-		}
-		s.runs.add(text, at, marks, marksBefore)
-		marksBefore = marks >> (blockBytes - 1)
+	s.raw = true
+	if len(src) > 0 {
+		s.count(append(src[:len(src):len(src)], make([]byte, padding)...), len(src))
 	}
 }
 
-// settle keeps the recent counts from overflowing.
+// settle keeps the recent counts from overflowing. In a code view what comes
+// after a tab comes after a line feed.
 func (s *strokes) settle() {
 	if s.follows == nil {
 		s.follows = make([]uint64, 1<<16)
 	}
 	for at, n := range s.recent {
-		if n != 0 {
-			s.follows[at] += uint64(n)
-			s.recent[at] = 0
+		if n == 0 {
+			continue
 		}
+		s.recent[at] = 0
+		first, second := at&0xff, at>>8
+		if !s.raw && first == '\n' && second == '\t' {
+			continue
+		}
+		if !s.raw && first == '\t' && s.classes[second] != classSpace {
+			at = '\n' | second<<8
+		}
+		s.follows[at] += uint64(n)
 	}
 }
 
@@ -203,7 +160,7 @@ func (s *strokes) put(t *Table, raw bool) {
 	for r, n := range s.runes {
 		t.put(Symbol, string(r), n)
 	}
-	s.runs.put(t)
+	s.runs.put(t, s.follows)
 }
 
 // symbol spells the symbol that a byte of ASCII is, "" if it is none. In a code

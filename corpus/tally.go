@@ -16,23 +16,16 @@ type tally struct {
 }
 
 type slot struct {
-	key   uint64 // 0: free
-	n     uint64
-	last  uint32 // the file it was last met in
-	files uint32 // how many files it was met in
+	key uint64 // 0: free
+	n   uint64
 }
 
 func newTally(most int) *tally { return &tally{slots: make([]slot, 512), most: most} }
 
-// add counts a key, which is not 0, met in a file. It tells whether the key is
-// new.
-func (t *tally) add(key uint64, file uint32) bool {
+// add counts a key, which is not 0. It tells whether the key is new.
+func (t *tally) add(key uint64) bool {
 	s := t.at(key)
 	s.n++
-	if s.last != file {
-		s.last = file
-		s.files++
-	}
 	return s.n == 1
 }
 
@@ -73,10 +66,7 @@ func (t *tally) makeRoom() {
 func (t *tally) merge(slots []slot) {
 	for _, s := range slots {
 		if s.key != 0 {
-			to := t.at(s.key)
-			to.n += s.n
-			to.files += s.files
-			to.last = s.last
+			t.at(s.key).n += s.n
 		}
 	}
 }
@@ -110,6 +100,14 @@ func (t *tally) atLeast(n int) []slot {
 }
 
 // Short texts are packed into keys, the first byte lowest.
+
+// packed packs at most eight bytes.
+func packed(text []byte) (key uint64) {
+	for i, b := range text {
+		key |= uint64(b) << (8 * i)
+	}
+	return key
+}
 
 // unpack returns the text of a packed key.
 func unpack(key uint64) string {

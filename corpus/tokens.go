@@ -122,7 +122,7 @@ func (c *tokens) endLine(columns int) {
 	c.ends[c.prev]++
 	c.perLine[min(len(c.line), maxPerLine)]++
 	c.columns[min((columns+4)/5, maxColumns)]++
-	c.commonly.add(c.line, c.files)
+	c.commonly.add(c.line)
 	c.follow(tokenBreak, 0)
 }
 
@@ -152,7 +152,7 @@ func (c *tokens) follow(t token, spaced uint16) {
 	if c.prev == tokenBreak {
 		c.starts[t]++
 	}
-	c.next.add(uint64(c.prev)<<16|uint64(coded), c.files)
+	c.next.add(uint64(c.prev)<<16 | uint64(coded))
 	c.line = append(c.line, coded)
 	c.prev = t
 }

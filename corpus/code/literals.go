@@ -105,26 +105,39 @@ func (v *viewer) upTo(close string) {
 	v.body(end)
 }
 
-// closed reads the body of a literal up to its quote, and the quote. The byte
-// escape, if it is not 0, takes away the meaning of the next one.
-func (v *viewer) closed(quote string, far reach, escape byte) {
+// closed reads the body of a literal, with the code inside it, up to its quote,
+// and the quote. The byte escape, if it is not 0, takes away the meaning of the
+// next one, or of the two that end a line.
+func (v *viewer) closed(quote string, far reach, escape byte, holes ...inside) {
+	src, first := v.src, quote[0]
 	i := v.i
-	for i < len(v.src) {
-		switch c := v.src[i]; {
+	for i < len(src) {
+		if len(holes) > 0 {
+			if after := v.holeAt(i, holes); after > i {
+				i = after
+				continue
+			}
+		}
+		c := src[i]
+		if c != escape && c != first && c != '\n' { // most of a body
+			i++
+			continue
+		}
+		switch {
 		case c == escape && escape != 0:
 			i++
-			if i+1 < len(v.src) && v.src[i] == '\r' && v.src[i+1] == '\n' {
+			if i+1 < len(src) && src[i] == '\r' && src[i+1] == '\n' {
 				i++
 			}
 		case c == '\n' && far == oneLine:
 			v.body(i)
 			return
-		case c == quote[0] && bytes.HasPrefix(v.src[i:], []byte(quote)):
+		case c == first && bytes.HasPrefix(src[i:], []byte(quote)):
 			v.body(i)
 			v.keep(len(quote))
 			return
 		}
 		i++
 	}
-	v.body(len(v.src))
+	v.body(len(src))
 }

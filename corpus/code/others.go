@@ -74,10 +74,10 @@ func csharpString() rule {
 		}
 		v.keep(1)
 		switch {
-		case holes && plain:
-			v.withHoles(quote, manyLines, inside{"{", '}'})
+		case plain: // a quote written twice makes two literals in a row
+			v.closed(quote, manyLines, 0, inside{"{", '}'})
 		case holes:
-			v.withHoles(quote, oneLine, inside{"{", '}'})
+			v.closed(quote, oneLine, '\\', inside{"{", '}'})
 		default:
 			v.closed(quote, oneLine, '\\')
 		}

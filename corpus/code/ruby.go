@@ -140,7 +140,7 @@ func regular(verbs ...string) rule {
 		}
 		v.keep(1)
 		if v.commands { // Ruby
-			v.withHoles("/", manyLines, rubyHole())
+			v.closed("/", manyLines, '\\', rubyHole())
 			return true
 		}
 		v.body(i)
@@ -172,7 +172,7 @@ func rubyDocument() rule {
 func rubyBody(v *viewer, _ document, end int) {
 	src := v.src
 	v.src = src[:end]
-	v.withHoles("\x00", manyLines, rubyHole())
+	v.closed("\x00", manyLines, '\\', rubyHole())
 	v.src = src
 }
 

@@ -21,7 +21,7 @@ func pythonString(quote string, far reach) rule {
 		prefix := bytes.ToLower(v.wordBefore())
 		v.keep(len(quote))
 		if len(prefix) <= 2 && bytes.ContainsAny(prefix, "ft") && len(bytes.Trim(prefix, "ftr")) == 0 {
-			v.withHoles(quote, far, inside{"{", '}'})
+			v.closed(quote, far, '\\', inside{"{", '}'})
 		} else {
 			v.closed(quote, far, '\\')
 		}

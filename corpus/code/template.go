@@ -15,46 +15,26 @@ type inside struct {
 func template(quote string, far reach, holes ...inside) rule {
 	return rule{quote, func(v *viewer, quote string) bool {
 		v.keep(len(quote))
-		v.withHoles(quote, far, holes...)
+		v.closed(quote, far, '\\', holes...)
 		return true
 	}}
 }
 
-// withHoles reads the body of a literal with code inside it up to its quote,
-// and the quote.
-func (v *viewer) withHoles(quote string, far reach, holes ...inside) {
-	i := v.i
-next:
-	for i < len(v.src) {
-		for _, h := range holes {
-			if !bytes.HasPrefix(v.src[i:], []byte(h.open)) {
-				continue
-			}
-			if len(h.open) == 1 && i+1 < len(v.src) && v.src[i+1] == h.open[0] {
-				i += 2 // written twice, it stands for itself
-				continue next
-			}
-			if v.depth < maxDepth {
-				v.body(i)
-				v.hole(h)
-				i = v.i
-				continue next
-			}
-		}
-		switch c := v.src[i]; {
-		case c == '\\':
-			i++
-		case c == '\n' && far == oneLine:
+// holeAt reads the code that opens at i inside a literal, and what of the body is
+// before it. It returns where the body goes on, i where nothing opens.
+func (v *viewer) holeAt(i int, holes []inside) int {
+	for _, h := range holes {
+		switch {
+		case !bytes.HasPrefix(v.src[i:], []byte(h.open)):
+		case len(h.open) == 1 && i+1 < len(v.src) && v.src[i+1] == h.open[0]:
+			return i + 2 // written twice, it stands for itself
+		case v.depth < maxDepth:
 			v.body(i)
-			return
-		case c == quote[0] && bytes.HasPrefix(v.src[i:], []byte(quote)):
-			v.body(i)
-			v.keep(len(quote))
-			return
+			v.hole(h)
+			return v.i
 		}
-		i++
 	}
-	v.body(len(v.src))
+	return i
 }
 
 // hole reads the code inside a literal with what opens and closes it.

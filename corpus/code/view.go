@@ -2,6 +2,7 @@ package code
 
 import (
 	"bytes"
+	"math/bits"
 	"slices"
 )
 
@@ -21,8 +22,8 @@ type rule struct {
 
 // rules are the rules of a language by first byte, in the order of trial.
 type rules struct {
-	at    [256][]rule
-	plain [256]uint8 // 1: no rule begins here
+	at     [256][]rule
+	begins [256]uint8 // 1: a rule may begin here
 	// commands says that a call needs no brackets, so that a slash after a name
 	// and a space may begin a regular expression.
 	commands bool
@@ -31,12 +32,9 @@ type rules struct {
 func newRules(list ...rule) *rules {
 	r := &rules{}
 	for _, one := range list {
-		r.at[one.open[0]] = append(r.at[one.open[0]], one)
-	}
-	for c := range r.at {
-		if r.at[c] == nil {
-			r.plain[c] = 1
-		}
+		first := one.open[0]
+		r.at[first] = append(r.at[first], one)
+		r.begins[first] = 1
 	}
 	return r
 }
@@ -92,18 +90,22 @@ func (v *viewer) code(closing byte) {
 // end.
 func (v *viewer) plainLen(closing, opening byte) (n int) {
 	rest := v.src[v.i:]
-	if closing == 0 {
-		p := &v.plain
-		for ; len(rest) >= 8; rest = rest[8:] { // eight at a time: half the time
-			if p[rest[0]]&p[rest[1]]&p[rest[2]]&p[rest[3]]&p[rest[4]]&p[rest[5]]&p[rest[6]]&p[rest[7]] == 0 {
-				break
-			}
-			n += 8
+	if closing != 0 {
+		for n < len(rest) && v.begins[rest[n]] == 0 && rest[n] != closing && rest[n] != opening {
+			n++
 		}
-		closing, opening = 0xff, 0xff // no byte of UTF-8
+		return n
+	}
+	b := &v.begins
+	for ; len(rest) >= 8; rest = rest[8:] { // eight at a time: a third of the time
+		at := b[rest[0]] | b[rest[1]]<<1 | b[rest[2]]<<2 | b[rest[3]]<<3 | b[rest[4]]<<4 | b[rest[5]]<<5 | b[rest[6]]<<6 | b[rest[7]]<<7
+		if at != 0 {
+			return n + bits.TrailingZeros8(at)
+		}
+		n += 8
 	}
 	for _, c := range rest {
-		if v.plain[c] == 0 || c == closing || c == opening {
+		if b[c] != 0 {
 			break
 		}
 		n++
