@@ -150,7 +150,7 @@ func TestPlainPutsLinesOnTheJournal(t *testing.T) {
 
 	b.Stdin = strings.NewReader("")
 	b.run(t, 0, "plan")
-	if !strings.Contains(b.out.String(), "Last time, today: ") {
+	if !strings.Contains(b.out.String(), "Earlier today: ") {
 		t.Errorf("not remembered:\n%s", b.out.String())
 	}
 }

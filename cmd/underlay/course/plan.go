@@ -80,7 +80,11 @@ func (c *Course) lastTime(now time.Time) string {
 	if l.Strokes == 0 {
 		return ""
 	}
-	return fmt.Sprintf("Last time, %s: %s, %s.", daysAgo(daysBetween(l.At, now)), count(l.Strokes, "stroke"), count(l.Slips, "slip"))
+	when := "Earlier today"
+	if days := daysBetween(l.At, now); days > 0 {
+		when = "Last time, " + daysAgo(days)
+	}
+	return fmt.Sprintf("%s: %s, %s.", when, count(l.Strokes, "stroke"), count(l.Slips, "slip"))
 }
 
 // daysBetween counts midnights, each time in its own zone: practice late in

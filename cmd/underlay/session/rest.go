@@ -2,6 +2,7 @@ package session
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"underlay/drills/board"
@@ -17,7 +18,7 @@ func (m *Model) newBetween(t Task) *between {
 	s := &m.sitting
 	b := &between{task: t}
 	b.view = RestView{Board: m.boardAt(s.board), Length: s.used, Between: true,
-		Strokes: s.part.strokes, Slips: s.part.counts(), Next: nextWords(s.plan, t)}
+		Strokes: s.part.strokes, Slips: s.part.counts(), Next: m.nextWords(t)}
 	s.rested, s.part = s.used, tally{}
 	return b
 }
@@ -40,22 +41,34 @@ func (b *between) show(m *Model, v *View) {
 	v.Keys = append(v.Keys, Hint{"Enter", "go on"}, Hint{"e", "end here"}, Hint{"m", "map"}, Hint{"?", "help"}, Hint{"q", "leave"})
 }
 
-// nextWords says what the next block is.
-func nextWords(p Plan, t Task) []string {
-	for _, b := range p.Blocks {
-		if b.Kind != t.Block {
-			continue
-		}
-		out := []string{string(b.Kind)}
-		if b.Note != "" {
-			out[0] += ": " + b.Note
-		}
-		for _, r := range b.About {
-			out = append(out, fmt.Sprintf("%s  %s", board.Safe(string(r.Symbol)), r.Words))
-		}
-		return out[:min(len(out), 5)]
+// nextWords says what the next block is. What is met for the first time is
+// told from the task: what is worth meeting may have changed since the plan.
+func (m *Model) nextWords(t Task) []string {
+	var b Block
+	if i := slices.IndexFunc(m.sitting.plan.Blocks, func(b Block) bool { return b.Kind == t.Block }); i >= 0 {
+		b = m.sitting.plan.Blocks[i]
 	}
-	return []string{string(t.Block)}
+	out := []string{string(t.Block)}
+	if b.Note != "" {
+		out[0] += ": " + b.Note
+	}
+	about := b.About
+	if t.Unmet {
+		about = m.introduced(t)
+	}
+	for _, r := range about {
+		out = append(out, fmt.Sprintf("%s  %s", board.Safe(string(r.Symbol)), r.Words))
+	}
+	return out[:min(len(out), 5)]
+}
+
+// introduced tells where the strokes are that a task shows first.
+func (m *Model) introduced(t Task) []Reason {
+	var out []Reason
+	for _, k := range introduction(t).Keys {
+		out = append(out, Reason{k.Symbol, strokeWords(m.boardAt(t.Board), k)})
+	}
+	return out
 }
 
 // rest is the end of a sitting.
