@@ -39,6 +39,7 @@ func (b *between) show(m *Model, v *View) {
 	v.Aside = leftWords(m.sitting.left())
 	v.Rest = &b.view
 	v.Keys = append(v.Keys, Hint{"Enter", "go on"}, Hint{"e", "end here"}, Hint{"m", "map"}, Hint{"?", "help"}, Hint{"q", "leave"})
+	v.Spare = []string{"m"}
 }
 
 // nextWords says what the next block is. What is met for the first time is
@@ -101,6 +102,7 @@ func (r *rest) show(m *Model, v *View) {
 	v.Rest = &r.view
 	v.Keys = append(v.Keys, Hint{"Enter", "again for 3 minutes"}, Hint{"t", "today"})
 	v.Keys = append(v.Keys, wanderHints(m, false)...)
+	v.Spare = []string{"p", "m"}
 }
 
 // Words says a count of slips: "5 layer slips, 3 of them on (".
