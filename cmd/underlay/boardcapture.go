@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -106,6 +107,20 @@ func (h *captureHost) begun(anew bool) (*capture.Capture, error) {
 		return nil, failure("%w", tried("read", h.state, err)).hinted("underlay board capture --anew begins another one")
 	}
 	return c, nil
+}
+
+// begunCapture names the board whose capture was interrupted; it is "" if there
+// is none to go on with.
+func (e *Env) begunCapture() string {
+	host, err := e.captureHost()
+	if err != nil || !exists(host.state) {
+		return ""
+	}
+	c, err := host.begun(false)
+	if err != nil {
+		return ""
+	}
+	return cmp.Or(c.Name, "your board")
 }
 
 // Keep stores the state, or removes it.

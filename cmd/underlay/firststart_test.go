@@ -29,6 +29,9 @@ func TestOffer(t *testing.T) {
 			t.Errorf("%s is not offered: %v", want, others)
 		}
 	}
+	if i := slices.IndexFunc(o.Others, func(c session.Choice) bool { return c.Name == "split-34" }); o.Others[i].Set || !o.Others[0].Set {
+		t.Error("whether a board says what the computer is set to is confused")
+	}
 	if others[0] != "ansi-61" || strings.HasPrefix(o.Boards[0].Name, "ansi") {
 		t.Errorf("the first ones are %v and %v", o.Boards[0], others[0])
 	}
@@ -40,14 +43,31 @@ func TestOffer(t *testing.T) {
 	}
 }
 
+// The OS layouts that are offered begin with what the locale lets guess.
+func TestLikelyLayoutComesFirst(t *testing.T) {
+	for locale, want := range map[string]string{"": "us", "C.UTF-8": "us", "en_US.UTF-8": "us", "de_DE.UTF-8": "de", "sv_SE": "se", "en_GB.UTF-8": "gb", "fr_CH.UTF-8": "us"} {
+		e := &Env{Getenv: func(name string) string { return map[string]string{"LANG": locale}[name] }}
+		all := e.layouts()
+		if all[0].Name != want || len(all) != 6 {
+			t.Errorf("%q: %v", locale, all)
+		}
+	}
+}
+
 // The choice is written, also where it is what holds without one, and both
 // boards are on one OS layout, as a computer is.
 func TestFirstChoiceIsWritten(t *testing.T) {
-	for _, c := range []struct{ chosen, want []string }{
-		{[]string{"split-38", "ansi-61"}, []string{"split-38", "ansi-61"}},
-		{[]string{"split-42", "iso-62-de"}, []string{"split-42-de", "iso-62-de"}},
-		{[]string{"iso-62", "iso-62-de"}, []string{"iso-62-de"}},
-		{[]string{"grid-48"}, []string{"grid-48"}},
+	for _, c := range []struct {
+		chosen []string
+		layout string // told besides
+		want   []string
+	}{
+		{[]string{"split-38", "ansi-61"}, "", []string{"split-38", "ansi-61"}},
+		{[]string{"split-42", "iso-62-de"}, "", []string{"split-42-de", "iso-62-de"}},
+		{[]string{"iso-62", "iso-62-de"}, "", []string{"iso-62-de"}},
+		{[]string{"grid-48"}, "us", []string{"grid-48"}},
+		{[]string{"grid-48"}, "de", []string{"grid-48-de"}},
+		{[]string{"grid-48", "split-34"}, "de", []string{"grid-48-de", "split-34-de"}},
 	} {
 		b := newBench(t)
 		p, err := b.practise(wish{})
@@ -56,7 +76,7 @@ func TestFirstChoiceIsWritten(t *testing.T) {
 		}
 		s := p.settings()
 		s.Boards = c.chosen
-		got := p.Configure(session.Configure{Settings: s, First: true})
+		got := p.Configure(session.Configure{Settings: s, First: true, Layout: c.layout})
 		if got.Err != nil {
 			t.Fatal(got.Err)
 		}

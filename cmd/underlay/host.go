@@ -38,6 +38,9 @@ func (p *practice) Configure(c session.Configure) session.Configured {
 	if c.First {
 		c.Settings.Boards = p.env.alike(c.Settings.Boards)
 	}
+	if c.Layout != "" {
+		c.Settings.Boards = p.env.setTo(c.Layout, c.Settings.Boards)
+	}
 	apply(&cfg, c.Settings)
 	if err := p.use(cfg); err != nil {
 		p.wish = wish

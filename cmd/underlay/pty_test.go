@@ -503,3 +503,66 @@ func TestFirstStartInATerminal(t *testing.T) {
 		t.Fatal(err)
 	}
 }
+
+// A board described by pressing its keys, from the first start: the program is
+// killed in the middle, goes on with it, leaves the file alone that has the name,
+// and the board is used.
+func TestCaptureFromTheFirstStart(t *testing.T) {
+	home := t.TempDir()
+	boards := filepath.Join(home, ".config", "underlay", "boards")
+	precious := filepath.Join(boards, "mine.toml")
+	if err := errors.Join(os.MkdirAll(boards, 0o700), os.WriteFile(precious, []byte("# precious\n"), 0o600)); err != nil {
+		t.Fatal(err)
+	}
+	y := open(t, 80, 24, home, nil, "underlay")
+	y.see("which board are you learning?")
+	y.send("none of\r")
+	y.see("which keys are there?")
+	y.send("split 2x2+1\r")
+	y.see("what is it called?")
+	y.send("mine\r")
+	y.see("what is the computer set to?")
+	y.send("\r")
+	y.see("0 of 10 keys")
+	y.send("qwui")
+	y.see("4 of 10 keys")
+	if err := y.cmd.Process.Kill(); err != nil {
+		t.Fatal(err)
+	}
+	y.end()
+
+	y = open(t, 80, 24, home, nil, "underlay")
+	y.see("> go on")
+	y.send("\r")
+	y.see("4 of 10 keys")
+	y.send("asjk \r")
+	y.see("does a key do something else when it is held?")
+	y.send("\r")
+	y.see("this is the board")
+	y.send("\r")
+	y.see("there is a board named mine already")
+	y.send("other\r")
+	y.see("other is saved")
+	y.send("\r")
+	y.see("which board do you keep up besides other?")
+	y.send("\r")
+	y.see("8 minutes today")
+	y.send("q")
+	if err := y.end(); err != nil {
+		t.Fatal(err)
+	}
+	y.restored()
+	if left, err := os.ReadFile(precious); err != nil || string(left) != "# precious\n" {
+		t.Errorf("the file that was there: %q, %v", left, err)
+	}
+	src, err := os.ReadFile(filepath.Join(boards, "other.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if b, found := board.Read("other.toml", src); b == nil || len(b.Keys()) != 10 {
+		t.Errorf("%v\n%s", found.Err(), src)
+	}
+	if text, err := os.ReadFile(filepath.Join(home, ".config", "underlay", "underlay.toml")); err != nil || string(text) != "boards = [\"other\", \"ansi-61\"]\n" {
+		t.Errorf("written %q (%v)", text, err)
+	}
+}

@@ -23,8 +23,12 @@ import (
 )
 
 // Moment is how long nothing has to arrive before the line opens in which a
-// silent key is told.
-const Moment = 3 * time.Second
+// silent key is told; Reading is that for the first key of a layer, since the
+// person looks at the screen then.
+const (
+	Moment  = 3 * time.Second
+	Reading = 10 * time.Second
+)
 
 // Patience is how long a line with a sensible answer has to rest before it is
 // taken without Enter, for boards on which Enter is not found yet.
@@ -104,6 +108,7 @@ type Capture struct {
 	hold   int    // the key whose held meaning is being told; -1 for none
 	scroll int    // lines of the review that are passed
 	left   bool
+	titles map[string]string // of the embedded boards, once they are shown
 }
 
 // state is what is kept between sittings.
@@ -152,12 +157,19 @@ func (c *Capture) Wake() time.Time {
 	switch {
 	case c.last.IsZero() || c.left:
 		return time.Time{}
+	case c.Stage == Pressing && !c.open && c.fresh():
+		return c.last.Add(Reading)
 	case c.Stage == Pressing && !c.open:
 		return c.last.Add(Moment)
 	case c.Stage == Pressing && c.line.text != "":
 		return c.last.Add(Patience)
 	}
 	return time.Time{}
+}
+
+// fresh tells whether no key of the layer has been pressed yet.
+func (c *Capture) fresh() bool {
+	return !slices.ContainsFunc(c.Layers[c.Layer].Entries, func(e string) bool { return e != "" && e != "--" })
 }
 
 func (c *Capture) tick(now time.Time) []Effect {

@@ -48,7 +48,7 @@ func (p *person) write(text string) {
 
 // silent tells what a key that sends nothing does.
 func (p *person) silent(text string) {
-	p.wait(Moment)
+	p.wait(Reading)
 	p.write(text)
 }
 
@@ -263,7 +263,7 @@ func TestNothingRunsOnWhileAway(t *testing.T) {
 
 func TestALineIsTakenWithoutEnterInTheEnd(t *testing.T) {
 	p := small(t)
-	p.wait(Moment)
+	p.wait(Reading)
 	for _, r := range "Control" {
 		p.press(board.SymbolOf(r))
 	}
@@ -283,12 +283,27 @@ func TestALineIsTakenWithoutEnterInTheEnd(t *testing.T) {
 
 func TestSlowKeysAreTakenAllTheSame(t *testing.T) {
 	p := small(t)
-	p.wait(Moment)
+	p.wait(Reading)
 	p.press(board.ArrowLeft)
 	p.wait(Moment)
 	p.write("x")
 	if got := p.Layers[0].Entries[:2]; !slices.Equal(got, []string{"ArrowLeft", "x"}) {
 		t.Errorf("%v", got)
+	}
+}
+
+// The first key of a layer waits until the screen is read; one after it may be
+// silent, and is asked for sooner.
+func TestTheFirstKeyOfALayerWaitsLonger(t *testing.T) {
+	p := small(t)
+	p.wait(2 * Moment)
+	if p.View().Open {
+		t.Error("the line opened while the screen was read")
+	}
+	p.press("q")
+	p.wait(Moment)
+	if !p.View().Open {
+		t.Error("the line did not open for a silent key")
 	}
 }
 
@@ -356,6 +371,26 @@ func TestDefaultsServeWhenEnterIsJustPressed(t *testing.T) {
 	p.press(board.Enter, board.Enter, board.Enter)
 	if v := p.View(); v.Stage != Pressing || p.Name != defaultName || p.Layout != "us" || v.Total < 30 {
 		t.Errorf("%+v", v)
+	}
+}
+
+// A board for one hand is written so that it is read as one.
+func TestCaptureOfOneHand(t *testing.T) {
+	for shape, hand := range map[string]board.Hand{"left 2x3+1": board.Left, "right 2x3+1": board.Right} {
+		p := sit(t, New())
+		p.write(shape)
+		p.press(board.Enter, board.Enter)
+		p.press("q", "w", "e", "a", "s", "d", board.Space)
+		p.press(board.Enter, board.Enter)
+		_, b := p.save()
+		for _, k := range b.Keys() {
+			if k.Hand != hand {
+				t.Errorf("%s: %s is for the %s hand\n%s", shape, k.Position, k.Hand, b.Source())
+			}
+		}
+		if len(b.Keys()) != 7 {
+			t.Errorf("%s has %d keys", shape, len(b.Keys()))
+		}
 	}
 }
 

@@ -110,6 +110,7 @@ func Resume(kept []byte) (*Capture, error) {
 		if err := c.use(c.Frame); err != nil {
 			return nil, fmt.Errorf("%w: %w", ErrKept, err)
 		}
+		c.note = "this goes on where it was left; Backspace takes steps back"
 	}
 	return c, nil
 }

@@ -47,25 +47,30 @@ func template(name string) (frame, error) {
 }
 
 // plainFrame reads a frame that is told by its measures: "split 3x6+3" has
-// three rows of six keys and three thumb keys a side, "ortholinear 4x12" four
-// rows of twelve keys in one piece.
+// three rows of six keys and three thumb keys a side, "left 3x6+3" the left half
+// of it alone, "ortholinear 4x12" four rows of twelve keys in one piece.
 func plainFrame(text string) (frame, error) {
-	m := regexp.MustCompile(`^(split|ortholinear) +(\d{1,2}) *x *(\d{1,2})(?: *\+ *(\d{1,2}))?$`).FindStringSubmatch(strings.TrimSpace(text))
+	m := regexp.MustCompile(`^(split|left|right|ortholinear) +(\d{1,2}) *x *(\d{1,2})(?: *\+ *(\d{1,2}))?$`).FindStringSubmatch(strings.TrimSpace(text))
 	if m == nil {
 		return frame{}, fmt.Errorf("%q is no shape; write one like split 3x6+3 or ortholinear 4x12", text)
 	}
 	rows, columns, thumbs := number(m[2]), number(m[3]), number(m[4])
-	if rows < 1 || rows > 6 || columns < 2 || columns > 16 || thumbs >= columns && m[1] == string(board.Split) {
+	if rows < 1 || rows > 6 || columns < 2 || columns > 16 || thumbs >= columns && m[1] != string(board.Ortholinear) {
 		return frame{}, fmt.Errorf("%q: a board has 1 to 6 rows and 2 to 16 columns, and fewer thumb keys than columns", text)
 	}
-	f := frame{Kind: board.Kind(m[1]), Table: fmt.Sprintf("[shape]\nkind = %q\n", m[1])}
-	row := [2]int{columns, columns}
-	if f.Kind == board.Ortholinear {
-		row = [2]int{columns / 2, columns - columns/2}
+	kind, row, thumb := board.Split, [2]int{columns, columns}, [2]int{thumbs, thumbs}
+	switch m[1] {
+	case "left":
+		row[board.Right], thumb[board.Right] = 0, 0
+	case "right":
+		row[board.Left], thumb[board.Left] = 0, 0
+	case string(board.Ortholinear):
+		kind, row = board.Ortholinear, [2]int{columns / 2, columns - columns/2}
 	}
+	f := frame{Kind: kind, Table: fmt.Sprintf("[shape]\nkind = %q\n", kind)}
 	f.Rows = slices.Repeat([][2]int{row}, rows)
 	if thumbs > 0 {
-		f.Rows = append(f.Rows, [2]int{thumbs, thumbs})
+		f.Rows = append(f.Rows, thumb)
 	}
 	return f, nil
 }
@@ -102,6 +107,9 @@ func (f frame) picture(entries []string) string {
 			}
 			fmt.Fprintf(&out, " %-*s", wide, entries[k])
 			k++
+		}
+		if r[1] == 0 {
+			out.WriteString(" ||")
 		}
 		out.WriteString("\n")
 	}

@@ -8,19 +8,11 @@ import (
 	"underlay/drills/board"
 )
 
-// shapes are what there is to choose from: the arrangements of the embedded
-// boards.
-func shapes() []string { return board.Embedded() }
-
-// matching are the shapes that what is typed may mean.
+// matching are the embedded boards whose arrangement what is typed may mean, by
+// their names.
 func matching(text string) []string {
-	var out []string
-	for _, s := range shapes() {
-		if strings.Contains(s, strings.ToLower(strings.TrimSpace(text))) {
-			out = append(out, s)
-		}
-	}
-	return out
+	text = strings.ToLower(strings.TrimSpace(text))
+	return slices.DeleteFunc(board.Embedded(), func(name string) bool { return !strings.Contains(name, text) })
 }
 
 func (c *Capture) point(s board.Symbol) {

@@ -43,8 +43,8 @@ func (c *Capture) View() View {
 	v := View{Stage: c.Stage, Note: board.Safe(c.note), Wrong: board.Safe(c.wrong), Line: board.Safe(c.line.text), Open: c.open || c.Stage != Pressing && c.Stage != Finished}
 	switch c.Stage {
 	case Shape:
-		v.Title, v.Ask = "which keys are there?", "choose a shape, or write one: split 3x6+3, ortholinear 4x12"
-		v.Choices, v.Choice = matching(c.line.text), c.choice
+		v.Title, v.Ask = "which keys are there?", "choose a shape, or write one: split 3x6+3, left 3x5+2 for one hand, ortholinear 4x12"
+		v.Choices, v.Choice = c.titled(matching(c.line.text)), c.choice
 		if v.Choice >= len(v.Choices) {
 			v.Choice = max(len(v.Choices)-1, 0)
 		}
@@ -68,6 +68,22 @@ func (c *Capture) View() View {
 	}
 	v.Hints = c.hints()
 	return v
+}
+
+// titled adds to the names of boards what they are.
+func (c *Capture) titled(names []string) []string {
+	if c.titles == nil {
+		c.titles = map[string]string{}
+		for _, name := range board.Embedded() {
+			if b, err := board.Load(name); err == nil {
+				c.titles[name] = b.Title
+			}
+		}
+	}
+	for i, name := range names {
+		names[i] = fmt.Sprintf("%-10s %s", name, c.titles[name])
+	}
+	return names
 }
 
 func (c *Capture) viewPressing(v *View) {
@@ -134,7 +150,9 @@ func (c *Capture) hints() []Hint {
 	case c.Stage == Shape:
 		return []Hint{{"Tab", "next"}, {"Enter", "take it"}, {"Control+c", "leave"}}
 	case c.Stage == Pressing && !c.open:
-		return []Hint{{"wait", "it sends nothing, or to take one back"}}
+		return []Hint{{"wait", "if it sends nothing, or to take one back"}}
+	case c.Stage == Finished:
+		return []Hint{{"Enter", "go on"}}
 	case c.Stage == Review:
 		return []Hint{{"Enter", "save"}, {"ArrowDown", "read on"}, {"Backspace", "back"}, {"Control+c", "leave, to go on another time"}}
 	case c.Stage == Pressing:

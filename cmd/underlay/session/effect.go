@@ -23,7 +23,8 @@ type Report struct{ Width int }
 // [Configured].
 type Configure struct {
 	Settings Settings
-	First    bool // the boards were chosen at a first start: they are written in any case
+	First    bool   // the boards were chosen at a first start: they are written in any case
+	Layout   string // what the computer is set to, where that was asked then
 }
 
 // Suspend asks for the program to be stopped, as job control does. It is
@@ -69,4 +70,5 @@ type Weight struct {
 type Choice struct {
 	Name, Title string
 	Shape       string // "38 keys, split", where that is asked for
+	Set         bool   // it says what the computer is set to
 }

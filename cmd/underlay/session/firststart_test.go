@@ -16,8 +16,9 @@ func first(t *testing.T, learn string) *trial {
 	x := start(t, one(t))
 	s := session.Settings{Minutes: 8, Boards: []string{"trial-42", "ansi-61"}}
 	x.m = session.New(x.p, session.Options{Session: "s1", Settings: s, Now: sessiontest.Noon(), Offer: &session.Offer{Learn: learn,
-		Boards: []session.Choice{{Name: "split-38", Shape: "38 keys, split"}, {Name: "grid-48", Shape: "48 keys, one piece"}},
-		Others: []session.Choice{{Name: "ansi-61"}, {Name: "iso-62-de", Title: "German"}, {Name: "grid-48"}},
+		Boards:  []session.Choice{{Name: "split-38", Shape: "38 keys, split"}, {Name: "grid-48", Shape: "48 keys, one piece"}},
+		Others:  []session.Choice{{Name: "ansi-61", Set: true}, {Name: "iso-62-de", Title: "German", Set: true}, {Name: "grid-48"}},
+		Layouts: []session.Choice{{Name: "us"}, {Name: "de", Title: "German"}},
 	}})
 	return x
 }
@@ -39,9 +40,11 @@ func TestFirstStartChoosesBoards(t *testing.T) {
 		"the next one":       {"", []board.Symbol{"Tab", "Enter", "Enter"}, []string{"split-38", "ansi-61"}},
 		"by name":            {"", []board.Symbol{"g", "r", "i", "d", "Enter", "Enter"}, []string{"grid-48", "ansi-61"}},
 		"by shape and name":  {"", []board.Symbol{"4", "8", "Enter", "g", "e", "r", "m", "a", "n", "Enter"}, []string{"grid-48", "iso-62-de"}},
-		"one board alone":    {"", []board.Symbol{"Tab", "Enter", "Tab", "Enter"}, []string{"split-38"}},
+		"one board alone":    {"", []board.Symbol{"Tab", "Enter", "Tab", "Enter", "Enter"}, []string{"split-38"}},
 		"back and another":   {"", []board.Symbol{"Tab", "Enter", "Escape", "g", "r", "i", "d", "Enter", "Enter"}, []string{"grid-48", "ansi-61"}},
-		"two small ones":     {"", []board.Symbol{"Tab", "Enter", "g", "r", "i", "d", "Enter"}, []string{"split-38", "grid-48"}},
+		"two small ones":     {"", []board.Symbol{"Tab", "Enter", "g", "r", "i", "d", "Enter", "Enter"}, []string{"split-38", "grid-48"}},
+		"back from the last": {"", []board.Symbol{"Tab", "Enter", "Tab", "Enter", "Escape", "Enter"}, []string{"split-38", "ansi-61"}},
+		"mine alone":         {"mine", []board.Symbol{"Tab", "Enter"}, []string{"mine"}},
 		"one just described": {"mine", []board.Symbol{"Enter"}, []string{"mine", "ansi-61"}},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -60,6 +63,34 @@ func TestFirstStartChoosesBoards(t *testing.T) {
 				t.Errorf("at %q with notice %q", v.Title, v.Notice.Text)
 			}
 		})
+	}
+}
+
+// What the computer is set to is asked where no board says so, and goes along
+// with the boards.
+func TestFirstStartAsksForTheLayout(t *testing.T) {
+	x := first(t, "")
+	x.press("Tab", "Enter", "Tab", "Enter")
+	if v := x.m.View(); v.Title != "what is the computer set to?" || len(x.set) != 0 {
+		t.Fatalf("at %q, chosen %v", v.Title, x.set)
+	}
+	x.text("germ")
+	x.press("Enter")
+	if len(x.set) != 1 || x.layout != "de" {
+		t.Errorf("chosen %v on %q", x.set, x.layout)
+	}
+}
+
+// A description that was interrupted is offered first, to be gone on with.
+func TestFirstStartOffersToGoOn(t *testing.T) {
+	x := start(t, one(t))
+	x.m = session.New(x.p, session.Options{Session: "s1", Settings: session.Settings{Boards: []string{"trial-42"}}, Now: sessiontest.Noon(),
+		Offer: &session.Offer{Begun: "mine"}})
+	if it := x.m.View().List.Items[0]; it.Name != "go on" || !strings.Contains(it.About, "mine") {
+		t.Errorf("%+v", it)
+	}
+	if x.press(board.Enter); !x.left || x.m.Describing() != session.GoOn {
+		t.Errorf("left %v, to describe %v", x.left, x.m.Describing())
 	}
 }
 
@@ -100,7 +131,7 @@ func TestFirstStartThatFails(t *testing.T) {
 func TestFirstStartIsPutOff(t *testing.T) {
 	x := first(t, "")
 	x.press(board.Escape)
-	if x.title("underlay"); len(x.set) > 0 || x.m.Describing() {
+	if x.title("underlay"); len(x.set) > 0 || x.m.Describing() != session.NotDescribing {
 		t.Errorf("%v", x.set)
 	}
 }
@@ -110,12 +141,12 @@ func TestFirstStartDescribes(t *testing.T) {
 	x := first(t, "")
 	x.text("press")
 	x.press(board.Enter)
-	if !x.left || !x.m.Describing() {
+	if !x.left || x.m.Describing() != session.Anew {
 		t.Errorf("left %v, to describe %v", x.left, x.m.Describing())
 	}
 	x = first(t, "")
 	x.press("Control+c")
-	if !x.left || x.m.Describing() {
+	if !x.left || x.m.Describing() != session.NotDescribing {
 		t.Errorf("left %v, to describe %v", x.left, x.m.Describing())
 	}
 }

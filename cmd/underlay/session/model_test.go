@@ -26,6 +26,7 @@ type trial struct {
 	stopped int
 	set     []session.Settings
 	boards  []*board.Board // of saved
+	layout  string         // asked for with the last of them
 }
 
 func start(t *testing.T, p *sessiontest.Planner) *trial {
@@ -43,7 +44,7 @@ func (x *trial) send(e session.Event) {
 			}
 			x.send(session.Saved{Err: x.fail, At: x.at})
 		case session.Configure:
-			x.set = append(x.set, e.Settings)
+			x.set, x.layout = append(x.set, e.Settings), e.Layout
 		case session.Suspend:
 			x.stopped++
 		case session.Leave:
