@@ -80,7 +80,7 @@ func (e *Env) recalled(c course.Config) (*course.Course, error) {
 // newerAdvised says what to do about a journal of a newer version.
 func newerAdvised(err error) error {
 	if errors.Is(err, course.ErrNewer) {
-		return failure("%w", err).hinted("update underlay on this machine; the journal was left as it is")
+		return newerJournal(err)
 	}
 	return err
 }

@@ -101,7 +101,8 @@ func (e *Env) tellUnread(h *journal.History) error {
 	return nil
 }
 
-// newerJournal says what to do about a file that a newer program wrote.
+// newerJournal says what to do about a file that a newer program wrote. The
+// file is at fault wherever it is met, so that the exit status is the same.
 func newerJournal(err error) error {
-	return failure("%w", err).hinted("update underlay on this machine; the journal was left as it is")
+	return misuse("%w", err).hinted("update underlay on this machine; the journal was left as it is")
 }

@@ -50,7 +50,8 @@ a stroke. Columns and members are the same:
   board_switch  true: the first since another board was typed on
 
 Sessions that were struck are left out without --struck. Lines that cannot be read
-are passed over and told on standard error.`,
+are passed over and told on standard error; the exit status is 0 all the same, but 2
+where a file is of a newer version.`,
 		Example: `  underlay journal export > strokes.csv
   underlay journal export --json | jq '[.[].latency_ms] | add / length'`,
 		Args: takes(0, 0),
@@ -67,7 +68,11 @@ are passed over and told on standard error.`,
 			if asJSON {
 				sink = &jsonSink{out: out}
 			}
-			if err := exportStrokes(h, struck, sink); err != nil {
+			read := env.reading()
+			if env.Terminal(env.Stdout) {
+				read = nil // the strokes themselves can be seen
+			}
+			if err := exportStrokes(h, struck, sink, read); err != nil {
 				return err
 			}
 			if err := out.Flush(); err != nil {
@@ -112,13 +117,15 @@ type exported struct {
 	BoardSwitch bool    `json:"board_switch"`
 }
 
-func exportStrokes(h *journal.History, struck bool, to strokeSink) error {
+// exportStrokes hands over all strokes; read, which may be nil, is told how many drills
+// were read, and 0 at the end.
+func exportStrokes(h *journal.History, struck bool, to strokeSink, read func(drills int)) error {
 	boards, err := h.Boards()
 	if err != nil {
 		return err
 	}
 	where := finder{boards: boards, read: map[string]*board.Board{}, met: map[[3]string]whereabouts{}}
-	for d, gone := range h.All() {
+	for d, gone := range counting(h.All(), read) {
 		if gone && !struck {
 			continue
 		}

@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"underlay/cmd/underlay/course"
 	"underlay/drills/board"
 	"underlay/scheduler/journal"
 )
@@ -94,7 +95,7 @@ func (v checked) count(kind journal.ProblemKind) (n int) {
 func (v checked) fault() error {
 	switch bad := v.count(journal.Bad); {
 	case v.count(journal.Newer) > 0:
-		return misuse("the journal is of a newer underlay").hinted("update underlay on this machine; the journal was left as it is")
+		return newerJournal(course.ErrNewer)
 	case bad > 0:
 		return misuse("the journal in %q has %s", v.Directory, counted(bad, "bad line")).
 			hinted("the other lines are good; a copy of the file from another day may have the bad ones")

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"iter"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -155,18 +156,40 @@ func (e *Env) reading() func(drills int) {
 	}
 }
 
+// counting yields what drills yields, and tells read now and then how many there were, and
+// 0 at the end. read may be nil.
+func counting(drills iter.Seq2[journal.Drill, bool], read func(drills int)) iter.Seq2[journal.Drill, bool] {
+	if read == nil {
+		return drills
+	}
+	return func(yield func(journal.Drill, bool) bool) {
+		defer read(0)
+		n := 0
+		for d, struck := range drills {
+			if n++; n%1000 == 0 {
+				read(n)
+			}
+			if !yield(d, struck) {
+				return
+			}
+		}
+	}
+}
+
 // progressCSV writes what was typed by stroke and day, on whatever board.
 func (e *Env) progressCSV(file string) error {
 	var rows standing.Rows
 	if e.Dirs.Data != "" {
-		h, err := journal.Read(journal.NewDisk(e.Dirs.Journal()).FS())
+		h, err := e.history()
 		if err != nil {
 			return err
 		}
-		for d := range h.Drills(journal.Position{}) {
-			rows.Add(d)
+		for d, struck := range counting(h.All(), e.reading()) {
+			if !struck {
+				rows.Add(d)
+			}
 		}
-		if err := h.Err(); err != nil {
+		if err := e.tellUnread(h); err != nil {
 			return err
 		}
 	}

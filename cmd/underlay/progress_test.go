@@ -164,12 +164,15 @@ func TestProgressShowsThatItReads(t *testing.T) {
 	if status := run([]string{"progress"}, e); status != 0 || said.Len() > 0 {
 		t.Fatalf("exit status %d, %q", status, said.String())
 	}
-	clearCache(t, e)
 	e.Terminal = func(stream any) bool { return stream == e.Stderr }
-	if status := run([]string{"progress"}, e); status != 0 {
-		t.Fatalf("exit status %d", status)
-	}
-	if text := said.String(); !strings.HasPrefix(text, "\rreading the journal: 1000 drills") || !strings.HasSuffix(text, " \r") || strings.Contains(text, "\n") {
-		t.Errorf("%q", text)
+	for _, args := range [][]string{{"progress"}, {"progress", "--csv", filepath.Join(t.TempDir(), "a.csv")}, {"journal", "export"}} {
+		clearCache(t, e)
+		said.Reset()
+		if status := run(args, e); status != 0 {
+			t.Fatalf("%v: exit status %d", args, status)
+		}
+		if text := said.String(); !strings.HasPrefix(text, "\rreading the journal: 1000 drills") || !strings.HasSuffix(text, " \r") || strings.Contains(text, "\n") {
+			t.Errorf("%v: %q", args, text)
+		}
 	}
 }

@@ -39,7 +39,7 @@ func (w *writer) open() error {
 		return failure("%w", err).hinted("practise there, or leave it first; looking at plan and progress is fine")
 	}
 	if newer, ok := errors.AsType[*journal.NewerError](err); ok {
-		return failure("%w", newer).hinted("update underlay on this machine; the journal was left as it is")
+		return newerJournal(newer)
 	}
 	if err != nil {
 		return unkept(data, err)

@@ -71,7 +71,7 @@ type Work struct {
 	// Pairs holds the share of each pair among the strokes of its board.
 	Pairs map[Pair]float64
 
-	before [][]share   // for each stroke its usual predecessors
+	before [][]share   // for each stroke its predecessors
 	at     map[key]int // which stroke a key gives on a layer
 	inner  []bool      // the index finger has to reach inwards
 	twin   []bool      // the same key gives it on both boards, in the same way
@@ -107,7 +107,7 @@ func NewWork(strokes []scheduler.Stroke, pairs map[Pair]float64) *Work {
 	return w
 }
 
-// predecessors lists, for each stroke, at most the twelve commonest ones before it.
+// predecessors lists, for each stroke, those before it, the commonest first.
 func predecessors(n int, pairs map[Pair]float64) [][]share {
 	list := make([][]share, n)
 	for p, f := range pairs {
@@ -117,7 +117,6 @@ func predecessors(n int, pairs map[Pair]float64) [][]share {
 	}
 	for id, l := range list {
 		slices.SortFunc(l, func(a, b share) int { return cmp.Or(cmp.Compare(b.p, a.p), cmp.Compare(a.prev, b.prev)) })
-		l = l[:min(len(l), 12)]
 		sum := 0.0
 		for _, s := range l {
 			sum += s.p

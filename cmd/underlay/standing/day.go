@@ -169,15 +169,15 @@ func median(ms []float32) float64 {
 	return float64(s[(len(s)-1)/2]+s[len(s)/2]) / 2
 }
 
-// days returns the days as they are told.
-func (c *counts) days() []Day {
+// days returns the days as they are told; tail as in tailFactor.
+func (c *counts) days(tail float64) []Day {
 	var out []Day
 	var last [2]date
 	for _, d := range c.Days {
 		day := Day{
 			Date: d.Date.String(), Board: d.Name, Learned: d.Board == 0, Changed: d.Changed,
 			Minutes: d.MS / 60000, Strokes: d.Strokes, Slips: d.Slips,
-			LatencyMS: paceRange(d.Pace), ErrShare: d.Err, SteadyShare: d.Steady,
+			LatencyMS: paceRange(longer(d.Pace, tail)), ErrShare: d.Err, SteadyShare: d.Steady,
 			MedianMS: d.Median, Timed: d.Timed, First: d.Firsts, FirstMS: d.FirstMedian, FirstSlips: d.FirstSlips,
 		}
 		if last[d.Board] != 0 {

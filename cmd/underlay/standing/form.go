@@ -15,14 +15,15 @@ import (
 // the median of more on the other, whose pace stays and where a session is some
 // lines. The numbers were chosen on simulated typists, and tried on others.
 const (
-	formLearned = 3
+	formLearned = 4
 	formOther   = 8
 	// modelError is by how much (standard deviation of ln ms) the model's
 	// pace is off besides what it says itself: simulated typists.
 	modelError = .03
 )
 
-// form is the correction of a board's pace for the form of its last session.
+// form is the correction of a board's pace for the form of its last session, and for
+// the tail of latencies.
 type form struct {
 	factor float64 // of times
 	sd     float64 // of its logarithm
@@ -33,7 +34,7 @@ type form struct {
 func (w *work) formOf(b int) form {
 	y := w.lastPaces(b)
 	if len(y) == 0 {
-		return form{factor: 1, sd: modelError}
+		return form{factor: w.tail, sd: modelError}
 	}
 	n, middle, steps := float64(len(y)), stat.Mean(y, nil), 0.0
 	if b == 1 {
@@ -42,7 +43,7 @@ func (w *work) formOf(b int) form {
 	for i := 1; i < len(y); i++ {
 		steps += (y[i] - y[i-1]) * (y[i] - y[i-1]) / 2 / (n - 1)
 	}
-	return form{math.Exp(middle - y[0]), math.Hypot(modelError, math.Sqrt(steps/n))}
+	return form{w.tail * math.Exp(middle-y[0]), math.Hypot(modelError, math.Sqrt(steps/n))}
 }
 
 func medianOf(y []float64) float64 {

@@ -28,12 +28,15 @@ func (w *work) expect(id int) expectation {
 	b := w.in.Strokes[id].Board
 	p, l := w.in.Model.Expect(id, w.at[b]), w.in.Model.Level(id, w.at[b])
 	p.MS *= w.form[b].factor
-	ms := (p.MS - 450*l.Err) / (1 + .8*l.Err)
+	ms := latencyOf(p.MS, l.Err)
 	e := expectation{MS: ms, Slips: p.MS - ms}
 	slips := (450 + .8*ms) * math.Sqrt(l.Err*(1-l.Err)/(float64(min(l.Tries, 200))+4))
 	e.SD = math.Hypot(p.MS*p.SD, slips)
 	return e
 }
+
+// latencyOf is the mean latency in an expected time with that chance of a slip.
+func latencyOf(ms, slip float64) float64 { return (ms - 450*slip) / (1 + .8*slip) }
 
 // quickShare is the share of what is typed that is called quick.
 const quickShare = .25

@@ -11,6 +11,7 @@ import (
 
 // work is a standing being worked out.
 type work struct {
+	tail  float64 // see tailFactor
 	in    Input
 	at    [2]time.Time    // when levels are shown for, by board
 	form  [2]form         // by board
@@ -22,7 +23,7 @@ type work struct {
 // New works out where the user stands.
 func New(in Input) Standing {
 	w := newWork(in)
-	s := Standing{At: in.Now, Readiness: w.readiness(), HoldsBack: w.holdsBack(), Days: in.Tally.c.days(),
+	s := Standing{At: in.Now, Readiness: w.readiness(), HoldsBack: w.holdsBack(), Days: in.Tally.c.days(w.tail),
 		Slips: in.Tally.c.Slips.slips(in), Upkeep: w.upkeep(), Notes: w.notes()}
 	for b := range in.Boards {
 		s.Boards = append(s.Boards, w.side(b))
@@ -33,6 +34,7 @@ func New(in Input) Standing {
 
 func newWork(in Input) *work {
 	w := &work{in: in}
+	w.tail = w.tailFactor()
 	for b := range in.Boards {
 		w.at[b] = soon(in.Now, in.Tally.c.Sides[b].Last)
 		w.form[b] = w.formOf(b)

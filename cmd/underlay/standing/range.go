@@ -23,6 +23,12 @@ func studentT80(freedom float64) float64 {
 	return distuv.StudentsT{Mu: 0, Sigma: 1, Nu: freedom}.Quantile(.9)
 }
 
+// longer is a pace that takes longer by a factor.
+func longer(p scheduler.Point, factor float64) scheduler.Point {
+	p.MS *= factor
+	return p
+}
+
 // paceRange is a pace with its range; zero where there is none.
 func paceRange(p scheduler.Point) Range {
 	return Range{p.MS, p.MS * math.Exp(-z80*p.SD), p.MS * math.Exp(z80*p.SD)}

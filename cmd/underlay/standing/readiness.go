@@ -3,6 +3,7 @@ package standing
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"underlay/scheduler"
 )
@@ -30,7 +31,7 @@ func (w *work) readiness() Readiness {
 	r.Share = ratio(yardstick, learned)
 	if w.two() {
 		r.Probe = w.in.Tally.c.probes()
-		r.Since = since(w.in.Tally.c.days())
+		r.Since = since(w.in.Tally.c.days(w.tail))
 		r.Disagree = r.Probe != nil && apart(r.Share, r.Probe.Share)
 	}
 	r.Outlook, r.OutlookNeeds = w.outlook(yardstick.MS)
@@ -83,7 +84,10 @@ func (w *work) outlook(old float64) ([]Outlook, int) {
 	if !w.two() {
 		return nil, 0 // one board has no other speed to reach
 	}
-	course := w.in.Model.Course(0)
+	course := slices.Clone(w.in.Model.Course(0))
+	for i, p := range course {
+		course[i] = longer(p, w.tail)
+	}
 	if n := len(course); n < outlookSessions {
 		return nil, outlookSessions - n
 	}

@@ -67,6 +67,21 @@ func TestReadinessIsNearTheTruth(t *testing.T) {
 	}
 }
 
+// Time during which attention wanders is in the expected times: they are means,
+// whatever the tail of the latencies.
+func TestTailIsInTheMean(t *testing.T) {
+	for _, absent := range []float64{0, .03} {
+		v := invent(t, "split-38", "ansi-61")
+		v.Absent = absent
+		practise(t, v, 0, 25)
+		for b, side := range standingOf(t, v, 25).Boards {
+			if off := math.Log(side.LatencyMS.Value / v.Pace(b)); math.Abs(off) > .075 {
+				t.Errorf("absent at %v of the strokes, %s: %v ms a stroke, truth %v", absent, side.Name, side.LatencyMS.Value, v.Pace(b))
+			}
+		}
+	}
+}
+
 // What costs, by stroke, by layer and by finger, is the same in all three ways
 // of summing.
 func TestCostsAddUp(t *testing.T) {

@@ -42,6 +42,7 @@ type counts struct {
 	Slips   slipCount
 	Probes  [2][]probeCount
 	Upkeep  upkeepCount
+	Tail    tailCount
 	Passed  map[string]int // drills on boards that are none of ours, by the board's name
 	Before  time.Time      // when the drill before was begun, on any board
 	SetBack int            // times that the clock went back by more than an hour
@@ -127,6 +128,7 @@ func (t *Tally) key(b int, on date, d journal.Drill, i int, k journal.Key) {
 		s.Timed++
 		t.c.Timed = grown(t.c.Timed, id)
 		t.c.Timed[id]++
+		t.tail(id, d.At, k)
 	}
 	if b == 1 {
 		t.c.Upkeep.add(id, s.Sessions, k)

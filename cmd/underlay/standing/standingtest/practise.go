@@ -24,7 +24,9 @@ type Invented struct {
 	Boards []*board.Board
 	// Steep is how many ms each unit of effort takes more on the board being
 	// learned.
-	Steep  float64
+	Steep float64
+	// Absent is the share of strokes at which attention wanders, for absentMS.
+	Absent float64
 	config course.Config
 	rng    *rand.Rand
 	tries  map[int]int
@@ -187,13 +189,16 @@ func (v *Invented) Pace(b int) float64 {
 		if f := v.course.Features(id); f.Board == b {
 			ms, slip := v.True(id)
 			ms *= math.Exp(noise * noise / 2)
-			sum += f.Freq * (ms + slip*(450+.8*ms))
+			sum += f.Freq * (ms + v.Absent*absentMS + slip*(450+.8*ms))
 		}
 	}
 	return sum
 }
 
-const noise = .28 // standard deviation of ln ms
+const (
+	noise    = .28 // standard deviation of ln ms
+	absentMS = 600
+)
 
 func (v *Invented) drill(b int, at time.Time, day int, kind string, ids []int) journal.Drill {
 	d := journal.Drill{At: at, Session: fmt.Sprintf("day-%d", day), Board: v.Boards[b].Name, Hash: v.Boards[b].Hash(), Kind: kind, Language: "go"}
@@ -209,6 +214,9 @@ func (v *Invented) drill(b int, at time.Time, day int, kind string, ids []int) j
 			k.Flags |= journal.Switch
 		}
 		layer = v.course.Features(id).Layer
+		if v.Absent > 0 && v.rng.Float64() < v.Absent {
+			k.MS += absentMS
+		}
 		if v.rng.Float64() < slip {
 			k.Got, k.Slip, k.Lost = "x", []string{"layer", "layer", "column", "row", "habit"}[v.rng.IntN(5)], 450+.8*ms
 		}
