@@ -1,6 +1,8 @@
 package main
 
 import (
+	"bufio"
+	"errors"
 	"fmt"
 	"io"
 	"io/fs"
@@ -45,8 +47,8 @@ is {"value", "lo", "hi"}; what is not known yet says what it "needs".`,
 	c.Flags().StringVar(&f.board, "board", "", "about `BOARD` instead of the one being learned, a name or a file")
 	c.Flags().BoolVar(&f.moves, "moves", false, "tell all about moving keys")
 	c.Flags().BoolVar(&f.json, "json", false, "print one JSON object")
-	c.Flags().StringVar(&f.page, "page", "", "write a page for a browser to `FILE`")
-	c.Flags().StringVar(&f.csv, "csv", "", "write a table of strokes and days to `FILE`")
+	c.Flags().StringVar(&f.page, "page", "", "write a page for a browser to `FILE`, - for standard output")
+	c.Flags().StringVar(&f.csv, "csv", "", "write a table of strokes and days to `FILE`, - for standard output")
 	completeNames(c, "board", env.boardNames)
 	return c
 }
@@ -196,8 +198,12 @@ func (e *Env) progressCSV(file string) error {
 	return e.written("table", file, func(w io.Writer) error { return report.CSV(w, rows.All()) })
 }
 
-// written writes a file and says so.
+// written writes a file and says so; - is standard output.
 func (e *Env) written(what, file string, write func(io.Writer) error) error {
+	if file == "-" {
+		out := bufio.NewWriter(e.plainOutput())
+		return errors.Join(write(out), out.Flush())
+	}
 	if err := report.Write(file, write); err != nil {
 		return failure("%w", tried("write the "+what, file, err))
 	}

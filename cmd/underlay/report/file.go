@@ -2,10 +2,12 @@ package report
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"github.com/natefinch/atomic"
 )
@@ -27,5 +29,15 @@ func Write(file string, write func(io.Writer) error) error {
 	if _, err := os.Stat(filepath.Dir(file)); err != nil {
 		return err
 	}
-	return atomic.WriteFile(file, &b)
+	if err := atomic.WriteFile(file, &b); err != nil {
+		return errors.New(causeOf(err.Error()))
+	}
+	return nil
+}
+
+// causeOf is the last part of an error's text. What comes before it tells of
+// the file aside, which is gone by then.
+func causeOf(text string) string {
+	parts := strings.Split(text, ": ")
+	return parts[len(parts)-1]
 }
