@@ -59,20 +59,22 @@ func recount(ctx context.Context, into, keep string, names []string, out io.Writ
 	if err != nil {
 		return err
 	}
+	var failed error
 	for _, r := range recipes() {
 		if len(names) > 0 && !slices.Contains(names, r.language) {
 			continue
 		}
 		table, err := r.count(ctx, store)
-		if err != nil {
-			return fmt.Errorf("%s: %w", r.language, err)
+		if err == nil {
+			err = write(filepath.Join(into, r.language+".tsv"), table)
 		}
-		if err := write(filepath.Join(into, r.language+".tsv"), table); err != nil {
-			return err
+		if err != nil { // the others may be had
+			failed = errors.Join(failed, fmt.Errorf("%s: %w", r.language, err))
+			continue
 		}
 		fmt.Fprintf(out, "%-10s %6.0f files %6.2f MB\n", r.language, table.Files, table.Bytes/1e6)
 	}
-	return nil
+	return failed
 }
 
 func write(name string, table *corpus.Table) error {
@@ -111,12 +113,24 @@ func (r recipe) count(ctx context.Context, s *store) (*corpus.Table, error) {
 	if len(sources) > 1 { // what only one project calls so is not the language's
 		table.Filter(corpus.Name, func(name string) bool { return users[name] > 1 })
 	}
+	return table, r.finish(table)
+}
+
+// finish keeps the names of a table that it should keep, and says what is thin.
+func (r recipe) finish(table *corpus.Table) error {
+	if r.general {
+		keep, err := generalNames(r.besides)
+		if err != nil {
+			return err
+		}
+		table.Filter(corpus.Name, keep)
+	}
 	table.Trim(limits())
-	const thin = 3e6
+	const thin = 10e6
 	if table.Bytes < thin {
 		table.Notes = append(table.Notes, fmt.Sprintf("thin: %.1f MB of source; rare symbols are uncertain", table.Bytes/1e6))
 	}
-	return table, nil
+	return nil
 }
 
 func (r recipe) scan() *corpus.Scan {

@@ -41,7 +41,9 @@ func (p pack) title() string {
 type recipe struct {
 	language string
 	packages []pack
-	tests    bool // count tests too
+	tests    bool   // count tests too
+	general  bool   // keep general names only: see generalNames
+	besides  string // names that are general too
 }
 
 // leaves leaves out what is not typed for its own sake: tests with their odd
@@ -78,15 +80,15 @@ func recipes() []recipe {
 		{language: "ruby", packages: rubyPackages()},
 		{language: "lua", packages: luaPackages(), tests: true},
 		{language: "haskell", packages: haskellPackages(), tests: true},
-		{language: "shell", packages: append(shellPackages(), all...), tests: true},
-		{language: "sql", packages: []pack{from(debianSource, "PostgreSQL", "postgresql-15", "src/test", "contrib", "src/backend", "src/tutorial")}, tests: true},
-		{language: "html", packages: all},
+		{language: "shell", packages: append(shellPackages(), all...), tests: true, general: true, besides: utilities},
+		{language: "sql", packages: []pack{from(debianSource, "PostgreSQL", "postgresql-15", "src/test", "contrib", "src/backend", "src/tutorial")}, tests: true, general: true},
+		{language: "html", packages: all, general: true, besides: functionWords},
 		{language: "css", packages: []pack{
 			from(npm, "MIT", "bootstrap@5", "scss"), from(npm, "MIT", "bulma@1", "sass"), from(npm, "MIT", "normalize.css@8"),
 			from(debianSource, "BSD-3-Clause", "python-django", "django")}},
-		{language: "yaml", packages: all},
-		{language: "toml", packages: append([]pack{from(debian, "MIT OR Apache-2.0", "rust-src", "usr/src/*")}, all...)},
-		{language: "markdown", packages: all},
+		{language: "yaml", packages: all, general: true},
+		{language: "toml", packages: append([]pack{from(debian, "MIT OR Apache-2.0", "rust-src", "usr/src/*")}, all...), general: true},
+		{language: "markdown", packages: all, general: true, besides: functionWords},
 	}
 }
 
@@ -171,5 +173,8 @@ func shellPackages() []pack {
 	return []pack{
 		from(debian, "MIT", "bats"), from(debian, "CC0-1.0", "bats-assert"), from(debian, "CC0-1.0", "bats-file"),
 		from(debian, "MIT", "dehydrated"), from(debian, "Apache-2.0", "shunit2"), from(debian, "BSD-2-Clause", "git-flow"),
+		from(debian, "MIT", "git-extras"), from(debian, "MIT", "neofetch"), from(debianSource, "Apache-2.0", "bazel-bootstrap"),
+		from(debianSource, "Apache-2.0", "golang-github-containers-buildah"), from(debianSource, "Apache-2.0", "kubernetes"),
+		from(debianSource, "Apache-2.0", "libpod"), from(debianSource, "Apache-2.0", "lxd"), from(debianSource, "Apache-2.0", "runc"),
 	}
 }

@@ -52,3 +52,31 @@ func TestVersions(t *testing.T) {
 		}
 	}
 }
+
+// What scripts, settings and documents call a thing stands in a table only
+// where it is a general word.
+func TestNamesAreGeneral(t *testing.T) {
+	for _, r := range recipes() {
+		if !r.general {
+			continue
+		}
+		keep, err := generalNames(r.besides)
+		if err != nil {
+			t.Fatal(err)
+		}
+		table, err := corpus.Load(r.language)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for name := range table.Counts(corpus.Name) {
+			if !keep(name) {
+				t.Errorf("%s: %q is not general", r.language, name)
+			}
+		}
+		for _, name := range []string{"acme", "example2", "Corp"} { // invented
+			if keep(name) {
+				t.Errorf("%s: %q would be kept", r.language, name)
+			}
+		}
+	}
+}
