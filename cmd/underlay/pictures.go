@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"slices"
@@ -9,6 +10,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"underlay/cmd/underlay/report"
 	"underlay/cmd/underlay/screen"
 	"underlay/cmd/underlay/session"
 	"underlay/drills/board"
@@ -41,8 +43,28 @@ type pictured struct {
 // invention is when the invented sitting takes place.
 func invention() time.Time { return time.Date(2026, 3, 20, 18, 30, 0, 0, time.UTC) }
 
-// pictures draws the screens of a sitting.
+// pictures draws the screens of a sitting after some days, and of the page after more.
 func (e *Env) pictures(dir string) error {
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return err
+	}
+	if err := e.invented(10, func(p *practice) error {
+		s := &pictured{dir: dir, model: p.sitting(nil, p.notice()), board: p.course.Boards()[0], now: invention()}
+		return s.draw()
+	}); err != nil {
+		return err
+	}
+	return e.invented(18, func(p *practice) error {
+		s, learned, err := p.env.standing("")
+		if err != nil {
+			return err
+		}
+		return report.Write(filepath.Join(dir, "page.svg"), func(w io.Writer) error { return report.Excerpt(w, s, learned, "marks") })
+	})
+}
+
+// invented lets a simulated typist practise for some days, and hands over the sitting that follows.
+func (e *Env) invented(days int, use func(*practice) error) error {
 	history, err := os.MkdirTemp("", "underlay-pictures-")
 	if err != nil {
 		return err
@@ -56,18 +78,14 @@ func (e *Env) pictures(dir string) error {
 	if err := os.WriteFile(alone.Dirs.ConfigFile(), boards, 0o600); err != nil {
 		return err
 	}
-	if _, err := alone.simulate(simulation{days: 10, seed: 3, into: history, typist: "gradual"}, wish{}); err != nil {
+	if _, err := alone.simulate(simulation{days: days, seed: 3, into: history, typist: "gradual"}, wish{}); err != nil {
 		return err
 	}
 	p, err := alone.practise(wish{})
 	if err != nil {
 		return err
 	}
-	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return err
-	}
-	s := &pictured{dir: dir, model: p.sitting(nil, p.notice()), board: p.course.Boards()[0], now: invention()}
-	return s.draw()
+	return use(p)
 }
 
 // draw goes through a sitting and draws what is met on the way.

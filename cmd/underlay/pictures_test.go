@@ -12,7 +12,7 @@ import (
 // The README's pictures can be made, and are well-formed.
 func TestPictures(t *testing.T) {
 	if testing.Short() {
-		t.Skip("simulates ten days")
+		t.Skip("simulates weeks of practice")
 	}
 	dir := t.TempDir()
 	env := system()
@@ -20,7 +20,7 @@ func TestPictures(t *testing.T) {
 	if status := run([]string{"pictures", dir}, env); status != 0 {
 		t.Fatalf("exit status %d", status)
 	}
-	for _, name := range []string{"today", "drill", "rest", "map"} {
+	for _, name := range []string{"today", "drill", "rest", "map", "page"} {
 		f, err := os.Open(filepath.Join(dir, name+".svg"))
 		if err != nil {
 			t.Fatal(err)

@@ -40,7 +40,7 @@ func newCurves(s standing.Standing) curves {
 	from, to := dayOf(s.Days[0].Date), dayOf(s.Days[len(s.Days)-1].Date)
 	c := curves{Slips: slipsPlot(typed, from, to), Minutes: minutesPlot(s.Days, from, to)}
 	if learned := timedDays(typed); len(learned) > 0 {
-		c.Pace = pacePlot(s, learned, timedDays(ofBoard(s.Days, false)), from, to)
+		c.Pace = pacePlot(s, learned, timedDays(ofBoard(s.Days, false)), from, to).html()
 		c.Typed = typedPlot(learned, from, to)
 		c.Steady = steadyPlot(learned, from, to)
 	}
@@ -49,7 +49,7 @@ func newCurves(s standing.Standing) curves {
 
 func pace(d standing.Day) (standing.Range, bool) { return d.LatencyMS, d.LatencyMS.Value > 0 }
 
-func pacePlot(s standing.Standing, learned, other []standing.Day, from, to time.Time) template.HTML {
+func pacePlot(s standing.Standing, learned, other []standing.Day, from, to time.Time) *plot {
 	lo, hi := math.Inf(1), 0.0
 	for _, d := range append(append([]standing.Day{}, learned...), other...) {
 		lo, hi = min(lo, d.LatencyMS.Lo), max(hi, d.LatencyMS.Hi)
@@ -71,7 +71,7 @@ func pacePlot(s standing.Standing, learned, other []standing.Day, from, to time.
 	p.line("two", points(other, pace))
 	p.band("range one", points(learned, pace))
 	p.line("one", points(learned, pace))
-	return p.html()
+	return p
 }
 
 // changes marks the days from which on the board is another one.

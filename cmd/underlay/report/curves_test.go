@@ -133,12 +133,12 @@ func TestLevelAvoidsThePoints(t *testing.T) {
 	points := points(daysOf(900, 700, 500, 330, 310, 305, 303, 301), pace)
 	p := newPlot("x", "", points[0].when, points[len(points)-1].when, 200, 900, 100)
 	p.level(300, "words", points)
-	if got := p.labels.String(); !strings.Contains(got, `class="on start below"`) {
+	if got := p.spans(); !strings.Contains(got, `class="on start below"`) {
 		t.Errorf("%s", got)
 	}
 	p = newPlot("x", "", points[0].when, points[len(points)-1].when, 200, 900, 100)
 	p.level(750, "words", points)
-	if got := p.labels.String(); !strings.Contains(got, `class="on"`) {
+	if got := p.spans(); !strings.Contains(got, `class="on"`) {
 		t.Errorf("%s", got)
 	}
 }

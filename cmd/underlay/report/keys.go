@@ -41,24 +41,30 @@ type keycap struct {
 
 // pictures draws every layer on which something is drilled.
 func pictures(s standing.Standing, b *board.Board) []picture {
+	var out []picture
+	for _, c := range allCaps(s, b) {
+		out = append(out, c.picture())
+	}
+	return out
+}
+
+// allCaps are the layers on which something is drilled, with bars of one scale.
+func allCaps(s standing.Standing, b *board.Board) []caps {
 	most := 0.0
 	var all []caps
 	for _, layer := range b.Layers() {
 		c := newCaps(s.Boards[0], b, layer)
-		if len(c.keys) == 0 {
-			continue
-		}
 		for _, k := range c.keys {
 			most = max(most, k.cost)
 		}
-		all = append(all, c)
+		if len(c.keys) > 0 {
+			all = append(all, c)
+		}
 	}
-	var out []picture
-	for _, c := range all {
-		c.most = most
-		out = append(out, c.picture(s.Boards[0]))
+	for i := range all {
+		all[i].most = most
 	}
-	return out
+	return all
 }
 
 func newCaps(side standing.Side, b *board.Board, layer string) caps {
@@ -98,31 +104,46 @@ func layerHolds(b *board.Board, st standing.InHand) []board.Position {
 	return out
 }
 
-func (c caps) picture(side standing.Side) picture {
+func (c caps) picture() picture {
 	p := picture{Layer: board.Safe(c.layer), Wide: c.board.Kind != board.Split}
+	names := []string{"left half", "right half"}
 	if p.Wide {
-		p.Parts = append(p.Parts, c.draw(c.board.Keys(), "", side))
-		return p
+		names = []string{""}
 	}
-	for _, hand := range []board.Hand{board.Left, board.Right} {
-		var keys []board.Key
-		for _, k := range c.board.Keys() {
-			if k.Hand == hand {
-				keys = append(keys, k)
-			}
-		}
-		p.Parts = append(p.Parts, c.draw(keys, hand.String()+" half", side))
+	for i, keys := range c.parts() {
+		p.Parts = append(p.Parts, c.draw(keys, names[i]))
 	}
 	return p
+}
+
+// parts are the keys of each half of a split board, left first, or all keys.
+func (c caps) parts() [][]board.Key {
+	if c.board.Kind != board.Split {
+		return [][]board.Key{c.board.Keys()}
+	}
+	var out [2][]board.Key
+	for _, k := range c.board.Keys() {
+		out[k.Hand] = append(out[k.Hand], k)
+	}
+	return out[:]
 }
 
 const unit = 100.0 // of the picture, a key
 
 // draw draws some keys.
-func (c caps) draw(keys []board.Key, part string, side standing.Side) template.HTML {
+func (c caps) draw(keys []board.Key, part string) template.HTML {
 	if len(keys) == 0 {
 		return ""
 	}
+	drawn, width, height := c.drawn(keys)
+	title := strings.TrimSpace(fmt.Sprintf("%s layer, %s", board.Safe(c.layer), part))
+	title = strings.TrimSuffix(title, ",")
+	return template.HTML(fmt.Sprintf(`<svg class="keys" role="img" aria-label="%s: %s" viewBox="0 0 %.0f %.0f">%s</svg>`,
+		html.EscapeString(title), html.EscapeString(c.says(keys)), width, height, drawn))
+}
+
+// drawn are some keys as SVG, with the size of the picture.
+func (c caps) drawn(keys []board.Key) (svg string, width, height float64) {
 	x0, y0, x1, y1 := math.Inf(1), math.Inf(1), 0.0, 0.0
 	for _, k := range keys {
 		x0, y0 = min(x0, k.X), min(y0, k.Y)
@@ -132,10 +153,7 @@ func (c caps) draw(keys []board.Key, part string, side standing.Side) template.H
 	for _, k := range keys {
 		c.key(&b, k, (k.X-x0)*unit, (k.Y-y0)*unit)
 	}
-	title := strings.TrimSpace(fmt.Sprintf("%s layer, %s", board.Safe(c.layer), part))
-	title = strings.TrimSuffix(title, ",")
-	return template.HTML(fmt.Sprintf(`<svg class="keys" role="img" aria-label="%s: %s" viewBox="0 0 %.0f %.0f">%s</svg>`,
-		html.EscapeString(title), html.EscapeString(c.says(keys)), (x1-x0)*unit, (y1-y0)*unit, b.String()))
+	return b.String(), (x1 - x0) * unit, (y1 - y0) * unit
 }
 
 // says names the keys that cost most, for who does not see the picture.

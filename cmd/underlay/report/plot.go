@@ -22,7 +22,7 @@ type plot struct {
 	unit            string // after the labels of the axis
 	height          int    // in CSS pixels
 	svg             strings.Builder
-	labels          strings.Builder
+	labels          []plotLabel
 }
 
 const plotWidth, plotHeight = 1000.0, 200.0
@@ -158,7 +158,23 @@ func (p *plot) upright(t time.Time, words string) {
 }
 
 func (p *plot) label(class string, x, v float64, words string) {
-	fmt.Fprintf(&p.labels, `<span class="%s" style="left:%.2f%%;top:%.2f%%">%s</span>`, class, x, p.y(v)/plotHeight*100, html.EscapeString(words))
+	p.labels = append(p.labels, plotLabel{class, x, p.y(v) / plotHeight * 100, words})
+}
+
+// plotLabel is text in a plot, at a place in per cent of its width and height.
+type plotLabel struct {
+	class string // says on which side of the place it stands
+	x, y  float64
+	words string
+}
+
+// spans are the labels as text of a page.
+func (p *plot) spans() string {
+	var b strings.Builder
+	for _, l := range p.labels {
+		fmt.Fprintf(&b, `<span class="%s" style="left:%.2f%%;top:%.2f%%">%s</span>`, l.class, l.x, l.y, html.EscapeString(l.words))
+	}
+	return b.String()
 }
 
 // axes draws round values and days.
@@ -204,7 +220,7 @@ func roundStep(x float64) float64 {
 // html is the finished picture.
 func (p *plot) html() template.HTML {
 	return template.HTML(fmt.Sprintf(`<div class="plot" style="height:%dpx"><svg role="img" aria-labelledby="%s-t %s-d" viewBox="0 0 %.0f %.0f" preserveAspectRatio="none"><title id="%s-t">%s</title><desc id="%s-d">%s</desc>%s</svg><div aria-hidden="true">%s</div></div>`,
-		p.height, p.id, p.id, plotWidth, plotHeight, p.id, html.EscapeString(p.title), p.id, html.EscapeString(p.desc), p.svg.String(), p.labels.String()))
+		p.height, p.id, p.id, plotWidth, plotHeight, p.id, html.EscapeString(p.title), p.id, html.EscapeString(p.desc), p.svg.String(), p.spans()))
 }
 
 // points picks a figure of every day.
