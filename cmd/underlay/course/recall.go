@@ -3,7 +3,6 @@ package course
 import (
 	"crypto/sha256"
 	"encoding/hex"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -50,13 +49,6 @@ type change struct {
 	Stroke   Stroke           `json:"stroke"`
 	Features scheduler.Stroke `json:"features"`
 	Last     time.Time        `json:"last"`
-}
-
-// derived is what the cache holds.
-type derived struct {
-	Past  *past  `json:"past"`
-	Skill []byte `json:"skill"`
-	Watch []byte `json:"watch,omitempty"` // what Config.Watch counted
 }
 
 // recall reads the journal into the skill model.
@@ -191,14 +183,14 @@ func (c *Course) Keep() error {
 	if c.config.Past.Cache.Store == nil || p.history == nil || p.fresh < fewDrills || len(c.before) > 0 {
 		return nil
 	}
-	d := derived{Past: p, Skill: c.scheduler.Snapshot()}
+	d := derived{past: p, skill: c.scheduler.Snapshot()}
 	if c.config.Watch != nil {
 		var err error
-		if d.Watch, err = c.config.Watch.MarshalBinary(); err != nil {
+		if d.watch, err = c.config.Watch.MarshalBinary(); err != nil {
 			return err
 		}
 	}
-	data, err := json.Marshal(d)
+	data, err := d.encode()
 	if err != nil {
 		return err
 	}
@@ -208,23 +200,23 @@ func (c *Course) Keep() error {
 
 // restore puts back what Keep saved.
 func (c *Course) restore(data []byte) error {
-	d := derived{Past: newPast()}
-	if err := json.Unmarshal(data, &d); err != nil {
+	d, err := decodeDerived(data)
+	if err != nil {
 		return err
 	}
-	for _, m := range d.Past.Moved {
+	for _, m := range d.past.Moved {
 		c.strokes.addRetired(m)
 	}
 	c.newScheduler()
-	if err := c.scheduler.Restore(d.Skill); err != nil {
+	if err := c.scheduler.Restore(d.skill); err != nil {
 		return err
 	}
 	if c.config.Watch != nil {
-		if err := c.config.Watch.UnmarshalBinary(d.Watch); err != nil {
+		if err := c.config.Watch.UnmarshalBinary(d.watch); err != nil {
 			return err
 		}
 	}
-	c.past = d.Past
+	c.past = d.past
 	return nil
 }
 
@@ -232,7 +224,7 @@ func (c *Course) restore(data []byte) error {
 // the data, the boards, and all strokes with their features.
 func (c *Course) key() string {
 	sum := sha256.New()
-	fmt.Fprintln(sum, "derived 2")
+	fmt.Fprintln(sum, "derived 3")
 	for _, b := range c.config.Boards {
 		fmt.Fprintln(sum, b.Name, b.Hash())
 	}

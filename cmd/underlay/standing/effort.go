@@ -48,7 +48,7 @@ type point struct {
 
 // fitEffort fits the user's strokes on layers, or says what is missing. own is
 // what they take by themselves, in ms, by id.
-func (w *work) fitEffort(own map[int]float64) (*effortModel, string) {
+func (w *work) fitEffort(own []float64) (*effortModel, string) {
 	var points []point
 	for id, st := range w.in.Strokes {
 		l := w.in.Model.Level(id, w.at[0])

@@ -23,19 +23,13 @@ func (f follow) cost(first, then placed) float64 {
 	return cost
 }
 
-// neighboursOf sorts what follows what by stroke.
-func neighboursOf(all []Follow) map[int]*neighbours {
-	out := map[int]*neighbours{}
-	of := func(id int) *neighbours {
-		if out[id] == nil {
-			out[id] = &neighbours{}
-		}
-		return out[id]
-	}
+// neighboursOf sorts what follows what by stroke, of n strokes.
+func neighboursOf(all []Follow, n int) []neighbours {
+	out := make([]neighbours, n)
 	for _, f := range all {
 		times := 1000 * f.Share
-		of(f.Then).before = append(of(f.Then).before, neighbour{f.First, times})
-		of(f.First).after = append(of(f.First).after, neighbour{f.Then, times})
+		out[f.Then].before = append(out[f.Then].before, neighbour{f.First, times})
+		out[f.First].after = append(out[f.First].after, neighbour{f.Then, times})
 	}
 	return out
 }

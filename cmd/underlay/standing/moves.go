@@ -60,22 +60,23 @@ type exchange struct {
 	w          *work
 	m          *effortModel
 	follow     follow
-	neighbours map[int]*neighbours
-	own        map[int]float64 // by id: alone as it is now, in ms
-	now        map[int]float64 // by id: what it costs on the board as it is
-	out        map[int]float64 // by id: part of what others cost, since it comes before them
-	whole      float64         // sum of what all cost, once settled
+	neighbours []neighbours // by id, as the next three
+	own        []float64    // alone as it is now, in ms
+	cost       []float64    // what it costs on the board as it is
+	out        []float64    // part of what others cost, since it comes before them
+	whole      float64      // sum of what all cost, once settled
 }
 
 // exchange fits the user's strokes, or says what is missing.
 func (w *work) exchange() (*exchange, string) {
-	t := &exchange{arrangement: w.arrange(), w: w, neighbours: neighboursOf(w.in.Follows),
-		own: map[int]float64{}, now: map[int]float64{}, out: map[int]float64{}}
+	n := len(w.in.Strokes)
+	t := &exchange{arrangement: w.arrange(), w: w, neighbours: neighboursOf(w.in.Follows, n),
+		own: make([]float64, n), cost: make([]float64, n), out: make([]float64, n)}
 	t.follow.otherLayer, t.follow.sameFinger = w.in.Model.Before(0)
 	for id := range t.strokes {
 		t.own[id] = w.expect(id).total()
 		if n := t.times(id); n > 0 {
-			t.own[id] *= n / (n + t.around(id, t.arrangement.now(id), t.arrangement.now))
+			t.own[id] *= n / (n + t.around(id, t.now(id), t.now))
 		}
 	}
 	needs := ""
@@ -84,11 +85,11 @@ func (w *work) exchange() (*exchange, string) {
 	}
 	for id := range w.in.Strokes { // in one order, so that the sum is one
 		if _, ok := t.strokes[id]; ok {
-			p := t.arrangement.now(id)
-			t.now[id] = t.costs(id, p, t.arrangement.now)
-			t.whole += t.now[id]
-			for _, n := range t.before(id) {
-				t.out[n.id] += t.alone(id, p) * n.times * t.follow.cost(t.arrangement.now(n.id), p)
+			p := t.now(id)
+			t.cost[id] = t.costs(id, p, t.now)
+			t.whole += t.cost[id]
+			for _, n := range t.neighbours[id].before {
+				t.out[n.id] += t.alone(id, p) * n.times * t.follow.cost(t.now(n.id), p)
 			}
 		}
 	}
@@ -107,24 +108,10 @@ func (t *exchange) alone(id int, p placed) float64 {
 	return t.m.settled(p.effort, p.position)
 }
 
-func (t *exchange) before(id int) []neighbour {
-	if n := t.neighbours[id]; n != nil {
-		return n.before
-	}
-	return nil
-}
-
-func (t *exchange) behind(id int) []neighbour {
-	if n := t.neighbours[id]; n != nil {
-		return n.after
-	}
-	return nil
-}
-
 // around is how many times its own time a symbol costs for what comes before
 // it, in 1,000 characters.
 func (t *exchange) around(id int, p placed, at func(id int) placed) (times float64) {
-	for _, n := range t.before(id) {
+	for _, n := range t.neighbours[id].before {
 		times += n.times * t.follow.cost(at(n.id), p)
 	}
 	return times
@@ -157,7 +144,7 @@ func (t *exchange) most(ids []int, a, b slot) (ms float64) {
 		if !ok {
 			return math.Inf(-1)
 		}
-		ms += t.now[id] + t.out[id] - t.times(id)*t.alone(id, p)
+		ms += t.cost[id] + t.out[id] - t.times(id)*t.alone(id, p)
 	}
 	return ms
 }
@@ -171,7 +158,7 @@ func (t *exchange) saves(ids []int, a, b slot) (ms float64) {
 	}
 	at := t.with(after)
 	for _, id := range ids {
-		ms += t.now[id] - t.costs(id, after[id], at)
+		ms += t.cost[id] - t.costs(id, after[id], at)
 	}
 	return ms + t.savedBehind(ids, after)
 }
@@ -182,17 +169,17 @@ func (t *exchange) with(after map[int]placed) func(id int) placed {
 		if p, ok := after[id]; ok {
 			return p
 		}
-		return t.arrangement.now(id)
+		return t.now(id)
 	}
 }
 
 // savedBehind is what symbols cost less that come after those that move, and stay themselves.
 func (t *exchange) savedBehind(ids []int, after map[int]placed) (ms float64) {
 	for _, id := range ids {
-		was, is := t.arrangement.now(id), after[id]
-		for _, n := range t.behind(id) {
+		was, is := t.now(id), after[id]
+		for _, n := range t.neighbours[id].after {
 			if _, moves := after[n.id]; !moves {
-				p := t.arrangement.now(n.id)
+				p := t.now(n.id)
 				ms += n.times * t.alone(n.id, p) * (t.follow.cost(was, p) - t.follow.cost(is, p))
 			}
 		}
@@ -221,7 +208,7 @@ func (t *exchange) move(a, b slot) Move {
 		}
 	}
 	for _, id := range ids {
-		add(id, t.arrangement.now(id), t.arrangement.now, 1)
+		add(id, t.now(id), t.now, 1)
 		add(id, after[id], t.with(after), -1)
 	}
 	mv := Move{Symbol: a.symbol, Layer: a.layer, From: a.position.String(),
