@@ -26,7 +26,10 @@ func newProgress(env *Env) *cobra.Command {
 		Short: "Say how far you are, and what holds you back",
 		Long: `Shows how fast you are on your own mix on each board, how it went from day to
 day, what costs you most, whether a key had better be moved, and whether the
-other board fades. Ranges hold what is expected four times of five.
+other board fades. Ranges hold what is expected four times of five. A stroke costs
+what it takes more than your quick strokes, slips and their repair included, as often
+as it comes in 1,000 characters of your mix. Times are known of strokes that are right,
+unaided and typed key by key.
 
 With --page all of it is written as one file for a browser, with pictures of
 the layers; it needs nothing else and fetches nothing.

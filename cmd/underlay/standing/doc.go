@@ -17,7 +17,9 @@
 // # Where figures come from
 //
 // The expected time a stroke is the model's: for every stroke of the board its
-// share of the user's mix, times its latency and the repair of its slips.
+// share of the user's mix, times its latency and the repair of its slips; longer by
+// the tail that people's latencies have beyond the model's. What a stroke costs is what
+// it takes more than a quick stroke of the user's own.
 // Beside it stand the probes, lines typed unaided, compared only with the same
 // lines on the other board. Days are those of the journal's own time zone.
 //
