@@ -55,7 +55,7 @@ func TestEmbeddedLanguages(t *testing.T) {
 		if bytes != table.Bytes {
 			t.Errorf("%s: sources of %v bytes together, counted %v", name, bytes, table.Bytes)
 		}
-		if bytes < 3e6 && !strings.Contains(strings.Join(table.Notes, " "), "thin") {
+		if bytes < 10e6 && !strings.Contains(strings.Join(table.Notes, " "), "thin") {
 			t.Errorf("%s: %v bytes, and no note says that this is thin", name, bytes)
 		}
 	}

@@ -40,7 +40,7 @@ func TestReasons(t *testing.T) {
 		"gen2.py":         file("# This file was automatically generated.\n"),
 		"not.go":          file("// Package not is no generated code; people edit it.\npackage not\n"),
 		"x.min.js":        file("x\n"),
-		"pnpm-lock.yaml":  file("x: 1\n"),
+		"all-lock.yaml":   file("x: 1\n"),
 		"mini.js":         file(strings.Repeat("x", 3000) + "\n"),
 		"longline.md":     file(strings.Repeat("word ", 5000) + "\n"),
 		"huge.go":         file("package h\n" + strings.Repeat("// x\n", hugeBytes/5+1)),
@@ -64,8 +64,8 @@ func TestReasons(t *testing.T) {
 	if diff := cmp.Diff(map[string]float64{"go": 3, "shell": 1, "ruby": 1, "c": 1, "cpp": 1}, files); diff != "" {
 		t.Errorf("files by language (- want, + got):\n%s", diff)
 	}
-	if got := s.Troubles; len(got) != 3 || got[0].Path != "device.go" || got[0].Reason != Special {
-		t.Errorf("troubles %v, want the three special files", got)
+	if got := s.Troubles; len(got) != 4 || got[0].Path != "device.go" || got[0].Reason != Special || got[1].Reason != Huge {
+		t.Errorf("troubles %v, want the three special files and the huge one", got)
 	}
 }
 
@@ -125,7 +125,7 @@ func TestTroubles(t *testing.T) {
 	for _, trouble := range s.Troubles {
 		paths = append(paths, trouble.Path)
 	}
-	if want := []string{"caf\xe9.go", "locked", "torn.go", "vanished.go"}; !slices.Equal(paths, want) {
+	if want := []string{"caf\xe9.go", "endless.go", "locked", "torn.go", "vanished.go"}; !slices.Equal(paths, want) {
 		t.Errorf("named %q, want %q", paths, want)
 	}
 }

@@ -38,7 +38,7 @@ func (w *worker) take(tree fs.FS, f found) {
 	if reason != "" {
 		w.skipped[reason]++
 	}
-	if err != nil && len(w.troubles) < maxTroubles {
+	if (err != nil || reason == Huge) && len(w.troubles) < maxTroubles {
 		w.troubles = append(w.troubles, Trouble{f.name, reason, err})
 	}
 }

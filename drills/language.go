@@ -26,6 +26,7 @@ type language struct {
 	roomy      []int            // shapes with an expression, or a row of values
 	grown      []sampler        // of roomy, by the number of tokens to grow to
 	semicolons bool             // statements end with one
+	characters bool             // between single quotes is one character
 	walks      float64          // share of free lines that are walked, not grown
 	cases      bool             // choices are made by lines that begin with case
 	shouts     float64          // share of lines with the language's words in capitals
@@ -78,6 +79,7 @@ func newLanguage(t *corpus.Table, typed func(text string) bool) *language {
 	}
 	ends := t.Counts(corpus.End)
 	l.semicolons = ends[";"] > .2*ends.Total()
+	l.characters = slices.Contains([]string{"go", "c", "cpp", "rust", "java", "haskell", "csharp", "kotlin", "scala", "zig"}, l.name)
 	l.addFree(t)
 	l.cases = slices.ContainsFunc(l.shapes, func(s shape) bool { return l.begins(s, "case", "when") })
 	l.walks = walks(len(l.roomy))

@@ -135,10 +135,11 @@ type teller struct {
 	said   map[string][]string // names, by their class
 	bodies []span
 	shout  bool // words of the language in capitals
+	one    bool // between single quotes is one character
 }
 
 func newTeller(l *language, rng *rand.Rand) *teller {
-	return &teller{namer: l.names, rng: rng, said: map[string][]string{}, shout: rng.Float64() < l.shouts}
+	return &teller{namer: l.names, rng: rng, said: map[string][]string{}, shout: rng.Float64() < l.shouts, one: l.characters}
 }
 
 // tell writes a line.
@@ -149,7 +150,7 @@ func (t *teller) tell(line []corpus.Token) {
 		}
 		from := t.text.Len()
 		t.text.WriteString(t.spelled(line, i))
-		if tok.Text == corpus.Body {
+		if tok.Text == corpus.Body && !t.character(line, i) {
 			t.bodies = append(t.bodies, span{from, t.text.Len()})
 		}
 	}
@@ -163,6 +164,8 @@ func (t *teller) spelled(line []corpus.Token, i int) string {
 		return t.literal(t.rng)
 	case operandClass(s):
 		return t.named(line, i)
+	case t.character(line, i):
+		return string(t.spell(1, t.rng))
 	case s == corpus.Body:
 		return t.word("a", t.rng)
 	case t.shout && word(s):
@@ -170,6 +173,11 @@ func (t *teller) spelled(line []corpus.Token, i int) string {
 	default:
 		return s
 	}
+}
+
+// character tells whether the token of index i is the one character of a literal.
+func (t *teller) character(line []corpus.Token, i int) bool {
+	return t.one && line[i].Text == corpus.Body && i > 0 && line[i-1].Text == "'"
 }
 
 // named gives the name for the token of index i: one that was there before, or

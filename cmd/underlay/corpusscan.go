@@ -120,7 +120,7 @@ func addDirs(ctx context.Context, scan *corpus.Scan, dirs []string) error {
 			full, err = filepath.EvalSymlinks(full)
 		}
 		if err != nil {
-			return misuse("%w", tried("scan", dir, err))
+			return misuse("%w", tried("scan", dir, plainLinks(dir, err)))
 		}
 		info, err := os.Stat(full)
 		switch {
@@ -139,6 +139,14 @@ func addDirs(ctx context.Context, scan *corpus.Scan, dirs []string) error {
 		}
 	}
 	return nil
+}
+
+// plainLinks is an error of following links as the system words it.
+func plainLinks(dir string, err error) error {
+	if _, again := os.Stat(dir); again != nil {
+		return again
+	}
+	return err
 }
 
 // repository is the directory above a place that has a .git in it, or without
@@ -184,7 +192,7 @@ func (e *Env) tellProgress(p *corpus.Progress) func() {
 // tellTroubles names the files that should have been counted and were not.
 func (e *Env) tellTroubles(s *corpus.Scan) {
 	for _, t := range s.Troubles {
-		why := map[corpus.Reason]string{corpus.BadName: "its name is not UTF-8", corpus.Special: "it is neither a directory nor a file"}[t.Reason]
+		why := map[corpus.Reason]string{corpus.BadName: "its name is not UTF-8", corpus.Special: "it is neither a directory nor a file", corpus.Huge: "it is above 1 MiB"}[t.Reason]
 		if t.Err != nil {
 			why = t.Err.Error()
 			if p, ok := errors.AsType[*fs.PathError](t.Err); ok {

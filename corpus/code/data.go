@@ -45,12 +45,13 @@ func yamlBlock(open string) rule {
 		if len(bytes.Trim(header, "+-0123456789 \t\r")) > 0 || before != ' ' && before != '\n' && before != 0 {
 			return false
 		}
+		outer := outerIndentation(v.src[bytes.LastIndexByte(v.src[:v.i], '\n')+1 : v.i])
 		v.keep(1 + len(bytes.TrimRight(header, " \t\r")))
 		if end == len(v.src) {
 			v.i = end
 			return true
 		}
-		last := v.blockEnd(end+1, outerIndentation(v.src[bytes.LastIndexByte(v.src[:v.i], '\n')+1:v.i]))
+		last := v.blockEnd(end+1, outer)
 		v.body(last)
 		v.out = append(v.out, '\n')
 		v.i = min(last+1, len(v.src))
@@ -78,13 +79,20 @@ func (v *viewer) blockEnd(i, outer int) int {
 
 // outerIndentation is what the lines of a text are indented further than, given
 // the line up to what opens it: the indentation of its key, which may be on a
-// line before.
+// line before, or after the dash of a list.
 func outerIndentation(line []byte) int {
 	n := indentation(line)
-	if rest := line[min(n, len(line)):]; len(rest) > 0 && (rest[0] == '!' || rest[0] == '&') {
-		return n - 1
+	for {
+		rest := line[n:]
+		if len(rest) > 0 && (rest[0] == '!' || rest[0] == '&') {
+			return n - 1
+		}
+		item := bytes.TrimLeft(bytes.TrimPrefix(rest, []byte("- ")), " ")
+		if !bytes.HasPrefix(rest, []byte("- ")) || len(item) == 0 || item[0] == '!' || item[0] == '&' {
+			return n
+		}
+		n = len(line) - len(item)
 	}
-	return n
 }
 
 func indentation(line []byte) int {

@@ -8,7 +8,7 @@ import (
 
 // Near returns the names that text was probably meant for, at most three, the
 // nearest first: those that differ in a third of their letters at most, letter
-// case aside, and those that text begins.
+// case aside, those of its two letters, swapped, and those that text begins.
 func Near(text string, names []string) []string {
 	const longest = 40 // no name is as long; what is would cost time
 	type candidate struct {
@@ -23,7 +23,8 @@ func Near(text string, names []string) []string {
 	for _, name := range names {
 		b := []rune(strings.ToLower(name))
 		d := distance(a, b)
-		if 3*d <= max(len(a), len(b)) || len(a) > 2 && strings.HasPrefix(string(b), string(a)) {
+		swapped := len(a) == 2 && len(b) == 2 && a[0] == b[1] && a[1] == b[0]
+		if 3*d <= max(len(a), len(b)) || swapped || len(a) > 2 && strings.HasPrefix(string(b), string(a)) {
 			found = append(found, candidate{name, d})
 		}
 	}

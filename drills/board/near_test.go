@@ -35,6 +35,7 @@ func TestNear(t *testing.T) {
 		{"split-43", []string{"split-42", "split-38", "split-34", "split-56", "ansi-61"}, []string{"split-34", "split-42", "split-38"}},
 		{"xyzzy", []string{"work", "home"}, []string{}},
 		{"fi", []string{"F1", "F5"}, []string{}}, // half of it is another
+		{"og", []string{"go", "c", "java"}, []string{"go"}},
 		{"a", []string{"b", "ab"}, nil},
 	} {
 		if got := Near(c.text, c.names); !slices.Equal(got, c.want) {
