@@ -30,10 +30,18 @@ func yamlString(r rule) rule {
 			return spaced && r.read(v, open)
 		case '\n', '[', '{', ',':
 			rest := v.src[v.i+1 : v.lineEnd(v.i)]
-			return bytes.Contains(rest, []byte(open)) && r.read(v, open)
+			return bytes.Contains(rest, []byte(open)) && !plainValue(v.out[bytes.LastIndexByte(v.out, '\n')+1:]) && r.read(v, open)
 		}
 		return false
 	}}
+}
+
+// plainValue tells whether a line has a key whose value is plain text, in which
+// brackets and commas are characters.
+func plainValue(line []byte) bool {
+	key, value, found := bytes.Cut(line, []byte(": "))
+	value = bytes.TrimLeft(value, " ")
+	return found && len(value) > 0 && !bytes.ContainsAny(key, "[{") && !bytes.ContainsAny(value[:1], "[{\"'&!*")
 }
 
 // yamlBlock is a text on the lines after | or >, which are indented further.

@@ -39,6 +39,7 @@ func TestViews(t *testing.T) {
 		{"css", "a { b: url(//x/y.png); c: \"d #{$e}\" } // f\n/* g */\n", "a { b: url(·); c: \"·#{$e}\" }\n"},
 		{"yaml", "# c\na: \"b # c\" # d\ne: it's #5\nf: |\n  text\n\n  more\ng: 'h''i'\n- x#y\n", "a: \"·\"\ne: it's\nf: |·\ng: '·'\n- x#y\n"},
 		{"yaml", "- a: >\n    text\n  b: |\n    more\n- |\n  x\n- - c: |\n      y\n    d: 1\n", "- a: >·\n  b: |·\n- |·\n- - c: |·\n    d: 1\n"},
+		{"yaml", "a: f[\"x\", \"y\"]\nb: [\"x\", 'y']\n{c: d, \"e\": f}\n", "a: f[\"x\", \"y\"]\nb: [\"·\", '·']\n{c: d, \"·\": f}\n"},
 		{"toml", "a = \"b # c\" # d\ne = '''\nf ' g'''\nh = 'i\\'\n", "a = \"·\"\ne = '''·'''\nh = '·'\n"},
 		{"markdown", "# It's <!-- no --> a `b` \"c\"\n", "# It's ¦ a `b` \"c\"\n"},
 		{"csharp", "var s = $\"a {b[\"c\"]} {{d}}\" + @\"x\"\"\\\" + 'y'; // c\n", "var s = $\"·{b[\"·\"]}·\" + @\"·\" + '·';\n"},
