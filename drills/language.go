@@ -131,7 +131,7 @@ func (l *language) addShape(line []corpus.Token, n float64) {
 	i := len(l.shapes)
 	l.shapes = append(l.shapes, s)
 	plain, quoting := 0.0, 0.0
-	if s.closes == "" && !l.inner(s) {
+	if s.closes == "" && !l.inner(s) && l.sound(line) {
 		plain = n
 		if slices.ContainsFunc(line, func(t corpus.Token) bool { return t.Text == corpus.Body }) {
 			quoting = math.Sqrt(n)
@@ -141,6 +141,9 @@ func (l *language) addShape(line []corpus.Token, n float64) {
 	l.quoting.add(quoting)
 	l.closed[s.closes] = append(l.closed[s.closes], i)
 }
+
+// sound tells whether a line makes sense by itself, where that can be told.
+func (l *language) sound(line []corpus.Token) bool { return l.name != "shell" || shellCommand(line) }
 
 // inner tells whether a line stands only within a block of words.
 func (l *language) inner(s shape) bool {
@@ -192,7 +195,7 @@ func (l *language) line(rng *rand.Rand, mayOpen bool) shape {
 			if rng.Float64() < l.walks {
 				draw = l.walk
 			}
-			if s, ok := draw(rng); ok && (mayOpen || s.opens == "") {
+			if s, ok := draw(rng); ok && (mayOpen || s.opens == "") && l.sound(s.line) {
 				return s
 			}
 			continue

@@ -136,10 +136,11 @@ type teller struct {
 	bodies []span
 	shout  bool // words of the language in capitals
 	one    bool // between single quotes is one character
+	shell  bool
 }
 
 func newTeller(l *language, rng *rand.Rand) *teller {
-	return &teller{namer: l.names, rng: rng, said: map[string][]string{}, shout: rng.Float64() < l.shouts, one: l.characters}
+	return &teller{namer: l.names, rng: rng, said: map[string][]string{}, shout: rng.Float64() < l.shouts, one: l.characters, shell: l.name == "shell"}
 }
 
 // tell writes a line.
@@ -183,6 +184,9 @@ func (t *teller) character(line []corpus.Token, i int) bool {
 // named gives the name for the token of index i: one that was there before, or
 // a new one. Names of types and packages are passed over where code has none.
 func (t *teller) named(line []corpus.Token, i int) string {
+	if f, ok := t.flag(line, i); ok {
+		return f
+	}
 	rng := t.rng
 	class := line[i].Text
 	beside := i > 0 && line[i-1].Text == "," // then it is another one
@@ -191,20 +195,21 @@ func (t *teller) named(line []corpus.Token, i int) string {
 	}
 	name := t.name(class, rng)
 	for range 5 {
-		if suits(name, line, i) && !(beside && slices.Contains(t.said[class], name)) {
+		if t.suits(name, line, i) && !(beside && slices.Contains(t.said[class], name)) {
 			break
 		}
 		name = t.name(class, rng)
 	}
-	if !isType(name) && !isPackage(name) && !slices.Contains(t.said[class], name) {
+	if !isType(name) && !isPackage(name) && !(t.shell && utility(name)) && !slices.Contains(t.said[class], name) {
 		t.said[class] = append(t.said[class], name)
 	}
 	return name
 }
 
 // suits tells whether a name suits its place: a package has a member behind
-// it, a type stands behind a name or a bracket, or is called to convert.
-func suits(name string, line []corpus.Token, i int) bool {
+// it, a type stands behind a name or a bracket, or is called to convert, a
+// utility begins a command of the shell.
+func (t *teller) suits(name string, line []corpus.Token, i int) bool {
 	var before, after corpus.Token
 	if i > 0 {
 		before = line[i-1]
@@ -213,6 +218,8 @@ func suits(name string, line []corpus.Token, i int) bool {
 		after = line[i+1]
 	}
 	switch {
+	case t.shell:
+		return !utility(name) || commands(line, i)
 	case isPackage(name):
 		return (after.Text == "." || after.Text == "::") && !after.Spaced
 	case isType(name):
