@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"underlay/cmd/underlay/standing/standingtest"
 	"underlay/drills/board"
 )
 
@@ -28,7 +29,7 @@ func TestExcerpt(t *testing.T) {
 			}
 		}
 		out.Reset()
-		if Excerpt(&out, s, b, "none") == nil || Excerpt(&out, standingOf(t, invented(t, boards...), 0), b, b.Layers()[0]) == nil || out.Len() > 0 {
+		if Excerpt(&out, s, b, "none") == nil || Excerpt(&out, standingtest.For(t, boards...).On(0), b, b.Layers()[0]) == nil || out.Len() > 0 {
 			t.Errorf("%v: there is a picture of nothing", boards)
 		}
 	}

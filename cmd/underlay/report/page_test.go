@@ -45,42 +45,10 @@ func pageFile(t *testing.T, s standing.Standing) string {
 // standings are pages of all sorts.
 func standings(t *testing.T) map[string]standing.Standing {
 	t.Helper()
-	one := invented(t, "split-38", "ansi-61")
-	if err := one.Practise(0, 1); err != nil {
-		t.Fatal(err)
-	}
-	wrong := invented(t, "split-38", "ansi-61")
-	for day := range 30 {
-		d, err := wrong.Plain(0, standingtest.Start().AddDate(0, 0, day), 600, "(", ")", "{", "}", "=", "e", "t", "a")
-		if err != nil {
-			t.Fatal(err)
-		}
-		for i := range d.Keys {
-			d.Keys[i].Got, d.Keys[i].Slip, d.Keys[i].Lost = "x", "layer", 900
-		}
-		if err := wrong.Add(d); err != nil {
-			t.Fatal(err)
-		}
-	}
-	untimed := invented(t, "split-38", "ansi-61")
-	for day := range 5 {
-		d, err := untimed.Plain(0, standingtest.Start().AddDate(0, 0, day), 0, "(", ")", "{", "}", "=", "e", "t", "a")
-		if err != nil {
-			t.Fatal(err)
-		}
-		for i := range d.Keys {
-			d.Keys[i].Flags |= journal.Paused
-		}
-		if err := untimed.Add(d); err != nil {
-			t.Fatal(err)
-		}
-	}
-	jumping := invented(t, "split-38", "ansi-61")
-	for _, span := range [][2]int{{0, 6}, {400, 404}, {3, 8}} {
-		if err := jumping.Practise(span[0], span[1]); err != nil {
-			t.Fatal(err)
-		}
-	}
+	one := standingtest.For(t, "split-38", "ansi-61").Practised([2]int{0, 1})
+	jumping := standingtest.For(t, "split-38", "ansi-61").Practised([2]int{0, 6}, [2]int{400, 404}, [2]int{3, 8})
+	wrong := allAlike(t, 30, func(k *journal.Key) { k.Got, k.Slip, k.Lost = "x", "layer", 900 })
+	untimed := allAlike(t, 5, func(k *journal.Key) { k.MS, k.Flags = 0, journal.Paused })
 	hostile := practised(t, "split-38", "ansi-61")
 	hostile.Notes = append(hostile.Notes, `<script src="http://x.example/">&`)
 	hostile.Slips.Kinds[0].Kind = `"><link href="//x.example">`
@@ -90,9 +58,28 @@ func standings(t *testing.T) map[string]standing.Standing {
 	return map[string]standing.Standing{
 		"two boards": practised(t, "split-38", "ansi-61"), "one board": practised(t, "split-38"),
 		"the standard board": practised(t, "ansi-61", "split-38"),
-		"nothing":            standingOf(t, invented(t, "split-38", "ansi-61"), 0), "one session": standingOf(t, one, 1), "hostile": hostile,
-		"errors only": standingOf(t, wrong, 30), "line by line": standingOf(t, untimed, 5), "a clock that jumps": standingOf(t, jumping, 9),
+		"nothing":            standingtest.For(t, "split-38", "ansi-61").On(0), "one session": one.On(1), "hostile": hostile,
+		"errors only": wrong.On(30), "line by line": untimed.On(5), "a clock that jumps": jumping.On(9),
 	}
+}
+
+// allAlike is a history of so many days on which every key went the same way.
+func allAlike(t *testing.T, days int, went func(*journal.Key)) standingtest.History {
+	t.Helper()
+	v := standingtest.For(t, "split-38", "ansi-61")
+	for day := range days {
+		d, err := v.Plain(0, standingtest.Start().AddDate(0, 0, day), 600, "(", ")", "{", "}", "=", "e", "t", "a")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range d.Keys {
+			went(&d.Keys[i])
+		}
+		if err := v.Add(d); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return v
 }
 
 // The page is valid as far as it can be told here: well-formed, with names that

@@ -13,31 +13,7 @@ import (
 // practised is where an invented typist stands after 32 days with a break.
 func practised(t testing.TB, boards ...string) standing.Standing {
 	t.Helper()
-	v := invented(t, boards...)
-	for _, span := range [][2]int{{0, 12}, {20, 40}} {
-		if err := v.Practise(span[0], span[1]); err != nil {
-			t.Fatal(err)
-		}
-	}
-	return standingOf(t, v, 40)
-}
-
-func invented(t testing.TB, boards ...string) *standingtest.Invented {
-	t.Helper()
-	v, err := standingtest.New(boards...)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
-}
-
-func standingOf(t testing.TB, v *standingtest.Invented, day int) standing.Standing {
-	t.Helper()
-	s, err := v.Standing(standingtest.Start().AddDate(0, 0, day))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s
+	return standingtest.For(t, boards...).Practised([2]int{0, 12}, [2]int{20, 40}).On(40)
 }
 
 // The text is one screen and keeps to its width; nothing in it moves the
@@ -73,7 +49,7 @@ func TestTextSays(t *testing.T) {
 	}{
 		"two boards": {text(practised(t, "split-38", "ansi-61")), []string{"of your speed on ansi-61", "probe lines", "ms a stroke with repair", "upkeep", "holds back", "layer "}},
 		"one board":  {text(practised(t, "split-38")), []string{"the speed in layers, of that on the base layer"}},
-		"nothing":    {text(standingOf(t, invented(t, "split-38", "ansi-61"), 1)), []string{"Nothing has been practised on split-38 yet", "Some lines on ansi-61 now"}},
+		"nothing":    {text(standingtest.For(t, "split-38", "ansi-61").On(1)), []string{"Nothing has been practised on split-38 yet", "Some lines on ansi-61 now"}},
 	} {
 		for _, want := range c.want {
 			if !strings.Contains(c.text, want) {

@@ -14,11 +14,7 @@ import (
 
 func invent(t testing.TB, boards ...string) *standingtest.Invented {
 	t.Helper()
-	v, err := standingtest.New(boards...)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
+	return standingtest.For(t, boards...).Invented
 }
 
 func practise(t testing.TB, v *standingtest.Invented, from, to int) {
