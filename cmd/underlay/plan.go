@@ -23,7 +23,12 @@ func newPlan(env *Env) *cobra.Command {
 		Use:   "plan",
 		Short: "Say what today holds, and why",
 		Long: `Prints what a session of today would hold: its blocks, the strokes that each is
-about, and the reason for each. Nothing is practised.`,
+about, and the reason for each. Nothing is practised.
+
+With --json: {"board", "minutes", "blocks": [{"kind", "seconds", "strokes": [{"symbol",
+"position", "layer", "state", "latency_ms", "error_share", "tries", "last_days", "why"}]}]}.
+Latency and share of errors are what is expected, and null before the first try, as
+the days since the last one are.`,
 		Example: `  underlay plan --minutes 3
   underlay plan --json`,
 		Args: takes(0, 0),
@@ -69,8 +74,8 @@ type plannedStroke struct {
 	Position   string       `json:"position"`
 	Layer      string       `json:"layer"`
 	State      string       `json:"state"`
-	LatencyMS  float64      `json:"latency_ms"` // expected; presumed where there was no try
-	ErrorShare float64      `json:"error_share"`
+	LatencyMS  *float64     `json:"latency_ms"` // expected; null, as the next, where there was no try
+	ErrorShare *float64     `json:"error_share"`
 	Tries      int          `json:"tries"`
 	LastDays   *float64     `json:"last_days"` // null: never met
 	Why        string       `json:"why"`
@@ -92,12 +97,13 @@ func strokeOf(c *course.Course, a scheduler.About, now time.Time) plannedStroke 
 	st := c.Stroke(a.ID)
 	out := plannedStroke{
 		Symbol: st.Symbol, Position: st.Stroke.Final().Position.String(), Layer: st.Stroke.Layer,
-		State: a.State.String(), LatencyMS: rounded(a.Level.MS, 1), ErrorShare: rounded(a.Level.Err, 4),
-		Tries: a.Level.Tries, Why: c.Words(a),
+		State: a.State.String(), Tries: a.Level.Tries, Why: c.Words(a),
+	}
+	if a.Level.Tries > 0 {
+		out.LatencyMS, out.ErrorShare = new(rounded(a.Level.MS, 1)), new(rounded(a.Level.Err, 4))
 	}
 	if !a.Level.Last.IsZero() {
-		days := rounded(max(0, now.Sub(a.Level.Last).Hours()/24), 2)
-		out.LastDays = &days
+		out.LastDays = new(rounded(max(0, now.Sub(a.Level.Last).Hours()/24), 2))
 	}
 	return out
 }
