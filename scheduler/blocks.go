@@ -93,7 +93,7 @@ func (s *Scheduler) due() int {
 
 const (
 	dueAgainst = 10
-	dueAtLeast = 8 // one of so many a session
+	dueAtLeast = 5 // one of so many a session
 	dueShare   = .5
 )
 

@@ -2,11 +2,11 @@ package scheduler
 
 import (
 	"math"
+	"sort"
 	"time"
 )
 
-// measure tells how well a line suits; the highest is taken. It is not far
-// below 0.
+// measure tells how well a line suits; the highest is taken. It is not below 0.
 type measure func(ids []int, now float64) float64
 
 // anyLine makes no difference between lines.
@@ -27,21 +27,24 @@ func (s *Scheduler) ease(ids []int, now float64) float64 {
 // candidates is how many lines are looked at.
 const candidates = 12
 
-// chooseLine takes the best of a few lines of the pool. Lines that last longer
-// than what is left are taken only when there is no other, the shortest of them.
+// chooseLine takes the best of a few lines of the pool that fit into what is
+// left; when there are none, the one that takes the least time.
 func (s *Scheduler) chooseLine(e *Exercise, left time.Duration, now float64, by measure) {
 	usable := s.pool.usable[e.Board]
 	if len(usable) == 0 {
 		return
 	}
 	clear(s.sitting.planned)
-	limit := 1.15 * float64(left.Milliseconds())
+	room := float64(left.Milliseconds()) / s.sitting.stretch
+	strokes := room / math.Max(s.sitting.worth.mean, 1)
+	fitting := sort.Search(len(usable), func(k int) bool { return float64(len(s.pool.lines[usable[k]])) > strokes })
+	usable = usable[:min(max(fitting, candidates), len(usable))]
 	top := math.Inf(-1)
 	for range candidates {
 		n := usable[s.sitting.rng.IntN(len(usable))]
 		ids, whole := s.pool.line(n, e.Board)
 		v := by(ids, now)
-		if _, ms := s.gain(ids, 0, now); ms > limit {
+		if ms := s.took(ids); ms > room {
 			v = -ms
 		}
 		if v <= top {

@@ -57,6 +57,10 @@ type sitting struct {
 	ahead  float64 // strokes that the blocks of lines still ahead will bring
 	rng    *rand.Rand
 
+	stretch  float64       // how many times as long as expected exercises take
+	given    time.Duration // what was left when the last one was given
+	expected float64       // ms that it was expected to take
+
 	worth            worth
 	scratch, planned []float64 // by stroke id
 }
@@ -68,7 +72,7 @@ func (s *Scheduler) Begin(now time.Time, length time.Duration) Plan {
 	length = max(length, 0)
 	n := len(s.strokes)
 	s.sitting = sitting{
-		length: length, scratch: make([]float64, n), planned: make([]float64, n),
+		length: length, stretch: 1, scratch: make([]float64, n), planned: make([]float64, n),
 		worth: worth{rate: make([]float64, n), cost: make([]float64, n)},
 		rng:   rand.New(rand.NewPCG(s.opts.Seed, uint64(s.Clock.All[0]+s.Clock.All[1]))),
 	}
@@ -88,7 +92,7 @@ type wish struct {
 
 const (
 	newTime  = 8 * time.Second // to show a stroke for the first time
-	newShare = .5              // of a session, for new strokes at most
+	newShare = .3              // of a session, for new strokes at most
 )
 
 // wishes lists the blocks of a session of a length. What returns, or lines
@@ -102,11 +106,11 @@ func (s *Scheduler) wishes(length time.Duration) []wish {
 	if n := s.due(); n > 0 {
 		all = append(all, wish{NewStrokes, part(newShare, 0, time.Duration(n)*newTime)})
 	}
-	all = append(all, wish{Lines, part(.2, 20*sec, 300*sec)}, wish{Switching, part(.08, 12*sec, 60*sec)})
+	all = append(all, wish{Lines, part(.23, 30*sec, 300*sec)}, wish{Switching, part(.05, 10*sec, 60*sec)})
 	if s.boardInUse(1) {
 		all = append(all, wish{Upkeep, s.upkeepTime(part)})
 	}
-	all = append(all, wish{Probe, part(.04, 10*sec, 45*sec)})
+	all = append(all, wish{Probe, part(.03, 10*sec, 45*sec)})
 	return fit(s.possible(all), length)
 }
 

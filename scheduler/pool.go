@@ -1,12 +1,18 @@
 package scheduler
 
+import "sort"
+
 // pool holds the user's code as lines of stroke ids.
 type pool struct {
-	lines  [][]int  // as given to New
-	usable [2][]int // indices of the lines that can be typed on a board
-	other  [][]int  // the lines on the other board, as far as it has the symbols
-	spots  [][]spot // by stroke id: where it stands
+	lines  [][]int      // as given to New
+	usable [2][]int     // indices of the lines that can be typed on a board, the shortest first
+	other  [][]int      // the lines on the other board, as far as it has the symbols
+	spots  [][]spot     // by stroke id: where it stands
+	pairs  map[pair]int // how often two strokes follow each other
 }
+
+// pair is two strokes that follow each other.
+type pair struct{ first, second int }
 
 // spot is a place in the pool.
 type spot struct{ line, at int32 }
@@ -19,7 +25,7 @@ const (
 )
 
 func newPool(strokes []Stroke, lines [][]int) pool {
-	p := pool{lines: lines, other: make([][]int, len(lines)), spots: make([][]spot, len(strokes))}
+	p := pool{lines: lines, other: make([][]int, len(lines)), spots: make([][]spot, len(strokes)), pairs: map[pair]int{}}
 	for n, line := range lines {
 		if !typable(strokes, line) {
 			continue
@@ -27,6 +33,9 @@ func newPool(strokes []Stroke, lines [][]int) pool {
 		p.usable[0] = append(p.usable[0], n)
 		for k, id := range line {
 			p.spots[id] = append(p.spots[id], spot{int32(n), int32(k)})
+			if k > 0 {
+				p.pairs[pair{line[k-1], id}]++
+			}
 		}
 		if p.other[n] = onOther(strokes, line); len(p.other[n])*10 >= len(line)*9 && len(p.other[n]) > 0 {
 			p.usable[1] = append(p.usable[1], n)
@@ -34,6 +43,7 @@ func newPool(strokes []Stroke, lines [][]int) pool {
 	}
 	for b := range p.usable {
 		p.usable[b] = longEnough(p.usable[b], lines)
+		sort.SliceStable(p.usable[b], func(i, j int) bool { return len(lines[p.usable[b][i]]) < len(lines[p.usable[b][j]]) })
 	}
 	return p
 }

@@ -53,7 +53,7 @@ func TestAwayFades(t *testing.T) {
 			t.Errorf("stroke %d is %v after one day", id, got)
 		}
 	}
-	if faded < 5 {
+	if faded < 3 {
 		t.Errorf("%d strokes fade in four months", faded)
 	}
 }

@@ -22,7 +22,7 @@ type policy struct {
 
 func policyFor(a Aim) policy {
 	p := policy{
-		even: .12, evenAfter: [2]float64{9000, 20}, begun: 6, finish: 3, settled: 20, always: .002,
+		even: .10, evenAfter: [2]float64{9000, 13}, begun: 6, finish: 8, settled: 30, always: .002,
 		massed: 6, away: .3, reachable: .75, slipFree: .012,
 	}
 	if a == Coverage {
@@ -89,11 +89,22 @@ func (s *Scheduler) worthOf(id int, at, weight float64) (rate, ms float64) {
 	if s.strokes[id].Layer != 0 {
 		least *= layerRatio
 	}
-	left := math.Max(ms-least, .04*ms) + math.Max(slip-p.slipFree, 0)*(repairMS+repairShare*ms)
-	learning := 1/(it.Tries+it.Credit+p.settled) + p.always
+	left := math.Max(ms-least, .1*ms) + math.Max(slip-p.slipFree, 0)*(repairMS+repairShare*ms)
+	learning := s.quickness(id) * (1/(it.Tries+it.Credit+p.settled) + p.always)
 	_, days := it.gapAt(at)
 	t := cost(ms, slip)
 	return weight * left * learning * (1 + p.away*math.Log1p(days)) / t, t
+}
+
+// quickness is how fast the strokes of a layer are learned, beside what is presumed of a
+// layer: little where the hands know them already. A layer's slope is half believed.
+func (s *Scheduler) quickness(id int) float64 {
+	const usual, least = .13, .02
+	p := s.places[id]
+	if p.board != 0 {
+		return 1
+	}
+	return math.Sqrt(math.Max(-s.Speed.Practice.Mean-s.Speed.OfLayer[p.layer].Mean, least) / usual)
 }
 
 // yard is the yardstick; before the first session what is presumed of it.
