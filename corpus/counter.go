@@ -1,6 +1,7 @@
 package corpus
 
 import (
+	"bytes"
 	"fmt"
 
 	"underlay/corpus/code"
@@ -16,7 +17,8 @@ type counter struct {
 	strokes *strokes
 	tokens  *tokens
 	raw     bool
-	settled uint64 // bytes counted at the last settling
+	settled uint64   // bytes counted at the last settling
+	waiting [][]byte // views whose tokens are still to be counted
 }
 
 // padding is what a view has after its end, so that it may be read past it: a
@@ -39,7 +41,7 @@ func (c *counter) add(src []byte, lines int, tokens bool, buffer []byte) []byte 
 	view = append(view, end[:]...)
 	c.strokes.add(view, n)
 	if tokens {
-		c.tokens.add(view, n)
+		c.addTokens(view)
 	}
 	const often = 1 << 28
 	if c.bytes-c.settled > often {
@@ -47,6 +49,37 @@ func (c *counter) add(src []byte, lines int, tokens bool, buffer []byte) []byte 
 		c.strokes.settle()
 	}
 	return view
+}
+
+// addTokens counts the tokens of a view with its padding; where another counter
+// is at them, it leaves the view for later.
+func (c *counter) addTokens(view []byte) {
+	const most = 16
+	if !c.tokens.one.TryLock() {
+		if len(c.waiting) < most {
+			c.waiting = append(c.waiting, bytes.Clone(view))
+			return
+		}
+		c.tokens.one.Lock()
+	}
+	defer c.tokens.one.Unlock()
+	c.tokens.add(view, len(view)-padding)
+	c.addWaiting()
+}
+
+// addWaiting counts the tokens of the views that wait for it.
+func (c *counter) addWaiting() {
+	for _, view := range c.waiting {
+		c.tokens.add(view, len(view)-padding)
+	}
+	c.waiting = nil
+}
+
+// finish counts what waits.
+func (c *counter) finish() {
+	c.tokens.one.Lock()
+	defer c.tokens.one.Unlock()
+	c.addWaiting()
 }
 
 // addRaw counts all characters of a source.

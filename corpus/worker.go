@@ -30,6 +30,9 @@ func (w *worker) run(ctx context.Context, tree fs.FS, batches <-chan []found) {
 			w.take(tree, f)
 		}
 	}
+	for _, c := range w.counters {
+		c.finish()
+	}
 }
 
 // take counts one file, or says why not.

@@ -71,7 +71,8 @@ func withoutLiterals(line string) string {
 //     expansions and the redirection; of those in Ruby it takes the body for
 //     code where brackets are around what opens them;
 //   - the hashes of raw strings of Rust are in the string to chroma;
-//   - keys of YAML in quotes are names to chroma, literals to us;
+//   - keys of YAML in quotes are names to chroma, literals to us; a colon and a
+//     space in quotes make one to chroma;
 //   - attributes of C# are one name to chroma, with the strings in them;
 //   - functions of SQL in other languages are strings to chroma;
 //   - regular expressions of JavaScript with the flags u, s or y are code to chroma;
@@ -81,7 +82,7 @@ func prepared(language string, src []byte) []byte {
 		"shell":      `<<-?\s*['"\\]?\w`,
 		"sql":        `(?i)language '?pl(perl|python|tcl)`,
 		"rust":       `r#+"`,
-		"yaml":       `['"] *:(?:\s|$)`,
+		"yaml":       `['"] *:(?:\s|$)|'[^'\n]*\\: `,
 		"csharp":     `\[\w+\("`,
 		"ruby":       `<<[~-]?['"A-Z]|<<~`,
 		"javascript": "/[gim]*[usy][gimusy]*[.,;)]|\\$\\{[^}]*`",
