@@ -142,9 +142,6 @@ func (l *language) addShape(line []corpus.Token, n float64) {
 	l.closed[s.closes] = append(l.closed[s.closes], i)
 }
 
-// sound tells whether a line makes sense by itself, where that can be told.
-func (l *language) sound(line []corpus.Token) bool { return l.name != "shell" || shellCommand(line) }
-
 // inner tells whether a line stands only within a block of words.
 func (l *language) inner(s shape) bool {
 	return (l.name == "shell" || l.name == "lua" || l.name == "ruby") &&

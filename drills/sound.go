@@ -1,0 +1,51 @@
+package drills
+
+import (
+	"slices"
+	"strings"
+
+	"underlay/corpus"
+)
+
+// sound tells whether a line makes sense by itself, where that can be told.
+func (l *language) sound(line []corpus.Token) bool {
+	switch l.name {
+	case "shell":
+		return shellCommand(line)
+	case "html":
+		return tagged(line)
+	case "haskell":
+		return declared(line)
+	case "typescript":
+		return !slices.Contains([]string{"<", ">", "|", "&"}, line[0].Text)
+	}
+	return true
+}
+
+// tagged tells whether every tag of a line of HTML is closed before the next,
+// and begins with its name.
+func tagged(line []corpus.Token) bool {
+	open := false
+	for i, t := range line {
+		if operandClass(t.Text) || word(t.Text) || t.Text == corpus.Body {
+			continue
+		}
+		for _, r := range t.Text {
+			if r == '<' && open || r == '>' && !open && !strings.HasSuffix(t.Text, "->") && !strings.HasSuffix(t.Text, "=>") {
+				return false
+			}
+			open = r == '<' || open && r != '>'
+		}
+		last := t.Text[len(t.Text)-1]
+		if (last == '<' || strings.HasSuffix(t.Text, "</")) && (i+1 == len(line) || line[i+1].Spaced || !operandClass(line[i+1].Text) && !word(line[i+1].Text)) {
+			return false
+		}
+	}
+	return !open
+}
+
+// declared tells whether a line of Haskell stands by itself.
+func declared(line []corpus.Token) bool {
+	first, last := line[0].Text, line[len(line)-1].Text
+	return !slices.Contains([]string{",", "|", "=", "->", "."}, first) && !slices.Contains([]string{",", "|", "."}, last)
+}
