@@ -93,6 +93,19 @@ func TestHostileTries(t *testing.T) {
 				tell(s, id, at.Add(time.Duration(i)*time.Hour), 500, 50, nil)
 			}
 		},
+		"a million tries": func(s *scheduler.Scheduler) {
+			for i := range 1_000_000 {
+				s.Observe(scheduler.Try{ID: i % len(w.strokes), Prev: -1, Pressed: i % len(w.strokes), At: start().Add(time.Duration(i) * time.Minute / 20), MS: float64(150 + i%300), Wrong: i%23 == 0})
+			}
+		},
+		"of a board that nobody has": func(s *scheduler.Scheduler) {
+			for i := range 500 {
+				tell(s, len(w.strokes)+i, start(), 400, 2, func(t *scheduler.Try) { t.Prev, t.Pressed = t.ID-1, t.ID+1 })
+			}
+			if at := start().Add(time.Hour); s.Begin(at, time.Minute).Blocks[0].Kind != scheduler.WarmUp || s.Course(0) != nil {
+				t.Error("tries of another board taught something")
+			}
+		},
 		"strokes that are none": func(s *scheduler.Scheduler) {
 			for _, none := range []int{-1, math.MinInt, len(w.strokes), math.MaxInt} {
 				tell(s, none, start(), 500, 3, nil)
@@ -173,8 +186,25 @@ func TestHostileForecasts(t *testing.T) {
 	}
 }
 
+// latencyOf reads a latency, which may be none.
+func latencyOf(b []byte) float64 {
+	switch v := binary.BigEndian.Uint16(b); v {
+	case 0xffff:
+		return math.NaN()
+	case 0xfffe:
+		return math.Inf(1)
+	case 0xfffd:
+		return math.Inf(-1)
+	case 0xfffc:
+		return 1e6
+	default:
+		return float64(v)
+	}
+}
+
 // FuzzTries reads tries off bytes: id, flags, latency, and a step in time, which may go back.
 func FuzzTries(f *testing.F) {
+	f.Add([]byte{7, 0, 0xff, 0xff, 0, 9, 7, 0, 0xff, 0xfe, 0, 9, 7, 0, 0xff, 0xfd, 0, 9, 7, 0, 0xff, 0xfc, 0, 9, 7, 0, 0, 0, 0, 9})
 	f.Add([]byte{1, 0, 0x20, 0x01, 0, 1, 2, 3, 0xff, 0xff, 0x80, 0x10})
 	f.Add([]byte{9, 0xff, 0, 0, 0x7f, 0xff, 9, 0xff, 0, 0, 0x80, 0x00})
 	w := newWorld(code)
@@ -187,7 +217,7 @@ func FuzzTries(f *testing.F) {
 			at = at.Add(time.Duration(step*step*step) * time.Millisecond)
 			id := int(data[0]) - 2
 			s.Observe(scheduler.Try{
-				ID: id, Prev: id - 1, At: at, MS: float64(binary.BigEndian.Uint16(data[2:])), Pressed: id + 1,
+				ID: id, Prev: id - 1, At: at, MS: latencyOf(data[2:]), Pressed: id + 1,
 				Wrong: flag(0), First: flag(1), AfterSlip: flag(2), Switch: flag(3), SameFinger: flag(4), Helped: flag(5), Paused: flag(6),
 			})
 		}

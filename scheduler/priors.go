@@ -47,7 +47,7 @@ func latencyPriors() priors {
 			afterSwitch: {.2, .02}, afterSameFinger: {.1, .01}, atStart: {.3, .05},
 			warmingUp: {.12, .01}, onNewBoard: {.05, .005}, afterSlip: {.1, .01}, onReturn: {.1, .01},
 		},
-		lasting: .6, perTry: .00006, perFirst: .0015, perDay: .0006, perTryLayer: 1e-6, maxItem: 1, maxLayer: .3,
+		lasting: .6, perTry: .00004, perFirst: .0006, perDay: .0006, perTryLayer: 1e-6, maxItem: 1, maxLayer: .3,
 	}
 }
 

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"underlay/scheduler"
 )
 
 // hello lists four strokes: two letters, a symbol on a layer, and a letter on the other board.
@@ -77,6 +79,15 @@ func TestForecastBeforeAnythingIsKnown(t *testing.T) {
 	answers, _, _ := talk(t, nil, oneLine(hello), ask(0, 36000, 480), result(36000, 600), `{"type":"forecast","day":0,"target_ms":300}`)
 	if got := answers[2]; got != `{"type":"forecast","lo":0,"median":null,"hi":null}` {
 		t.Errorf("forecast %s", got)
+	}
+}
+
+// What the lines show of switches counts, where it is enough; else what was declared.
+func TestSwitchesAreMeasuredInLines(t *testing.T) {
+	strokes := []scheduler.Stroke{{Layer: 0, Switch: .9}, {Layer: 1, Switch: .1}, {Layer: 1, Switch: .3}}
+	measureSwitches(strokes, [][]int{{0, 1, 0, 0}, {0, 1, 0, 0}, {0, 1, 1, 2}, {0, 1}})
+	if got := []float64{strokes[0].Switch, strokes[1].Switch, strokes[2].Switch}; got[0] != .5 || got[1] != .8 || got[2] != .3 {
+		t.Errorf("shares of switches %v", got)
 	}
 }
 
