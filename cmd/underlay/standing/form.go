@@ -15,7 +15,7 @@ import (
 // the median of more on the other, whose pace stays and where a session is some
 // lines. The numbers were chosen on simulated typists, and tried on others.
 const (
-	formLearned = 4
+	formLearned = 5
 	formOther   = 8
 	// modelError is by how much (standard deviation of ln ms) the model's
 	// pace is off besides what it says itself: simulated typists.
@@ -56,7 +56,7 @@ func medianOf(y []float64) float64 {
 func (w *work) lastPaces(b int) (y []float64) {
 	most := formOther
 	if b == 0 {
-		most = min(formLearned, 1+w.in.Tally.c.Sides[0].Sessions/5)
+		most = min(formLearned, max(1, w.in.Tally.c.Sides[0].Sessions/3))
 	}
 	days := w.in.Tally.c.Days
 	for i := len(days) - 1; i >= 0 && len(y) < most; i-- {

@@ -9,8 +9,8 @@ import (
 )
 
 const (
-	leastTries      = 100 // on a board, before its speed means something
-	outlookSessions = 10  // practised ones, before anything is said of what is to come
+	leastTries      = 80 // timed, on a board, before its speed means something
+	outlookSessions = 10 // practised ones, before anything is said of what is to come
 	// apartFrom is the difference of model and probes below which they agree
 	// in any case, as a share.
 	apartFrom = .10
