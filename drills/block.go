@@ -100,6 +100,9 @@ func (l *language) field(s shape, last string) bool {
 	if s.opens != "" || last == "," && !l.semicolons {
 		return false
 	}
+	if l.name == "rust" {
+		return len(s.line) > 2 && s.line[1].Text == ":" && last == ","
+	}
 	if l.semicolons {
 		return last == ";" && (juxtaposed(s.line) || declares(s.line))
 	}

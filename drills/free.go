@@ -159,10 +159,12 @@ func (l *language) goesOn(line []corpus.Token, s span, rng *rand.Rand) []corpus.
 		return nil
 	}
 	inside := s.to < len(line) && isCloser(line[s.to].Text)
+	number := line[s.to-1].Text == corpus.AnyNumber // which has no members and is not called
 	for range 6 {
 		t := next.tokens[next.draw(rng)]
 		switch {
-		case (isOpener(t.Text)) && !t.Spaced:
+		case number && !t.Spaced && (isOpener(t.Text) || t.Text == "."):
+		case isOpener(t.Text) && !t.Spaced:
 			if v, ok := l.value(t.Text, rng); ok {
 				return append([]corpus.Token{t}, append(v, corpus.Token{Text: closerOf(t.Text)})...)
 			}

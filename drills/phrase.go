@@ -40,7 +40,7 @@ func declares(line []corpus.Token) bool {
 		switch t.Text {
 		case "func", "fn", "def", "function", "class", "struct", "interface", "type", "enum", "trait", "impl", "module",
 			"package", "import", "use", "from", "namespace", "using", "template", "typedef", "extends", "throws", "catch", "void",
-			"mod", "macro_rules", "data", "newtype", "instance", "deriving", "where", "goto", "#", "export", "local", "public", "private", "protected", "static", "extern":
+			"mod", "macro_rules", "data", "newtype", "instance", "deriving", "where", "goto", "#", "export", "local", "public", "private", "protected", "static", "extern", "pub":
 			return true
 		}
 		return false
