@@ -3,6 +3,7 @@ package board
 import (
 	"bytes"
 	"slices"
+	"strings"
 
 	"github.com/BurntSushi/toml"
 )
@@ -22,6 +23,17 @@ func (b *Board) WithOSLayout(name string) (*Board, error) {
 	other.Name += "-" + name
 	other.origin = b.rewritten("name", other.Name).rewritten("os-layout", name)
 	return other, nil
+}
+
+// PlainName returns the name of a board without the OS layout that WithOSLayout
+// put behind it.
+func PlainName(name string) string {
+	for _, layout := range OSLayouts() {
+		if plain, found := strings.CutSuffix(name, "-"+layout); found && plain != "" {
+			return plain
+		}
+	}
+	return name
 }
 
 // rewritten returns the text with the value of a top-level entry changed, or

@@ -40,6 +40,7 @@ type Config struct {
 // Course is a session.Planner. It is not safe for concurrent use.
 type Course struct {
 	config     Config
+	plain      []string // the boards' names without an OS layout
 	mix        *corpus.Table
 	strokes    *strokes
 	generators [2]*drills.Generator // made when they are needed
@@ -62,6 +63,9 @@ func New(c Config) (*Course, error) {
 		return nil, errors.New("course: one board is needed, or two")
 	}
 	k := &Course{config: c, mix: mixed(c.Mix, c.Keys), before: map[int]scheduler.Level{}}
+	for _, b := range c.Boards {
+		k.plain = append(k.plain, board.PlainName(b.Name))
+	}
 	k.strokes = newStrokes(c.Boards, k.mix, c.Keeps)
 	if c.Idle {
 		return k, k.recall(c.Past)

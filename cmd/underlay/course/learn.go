@@ -1,6 +1,7 @@
 package course
 
 import (
+	"strings"
 	"time"
 
 	"underlay/drills/board"
@@ -76,7 +77,9 @@ func (c *Course) try(id, prev int, at time.Time, k *journal.Key, unordered bool)
 }
 
 // boardOf returns the index of the board that a drill was typed on, or -1. A
-// board is known by its content, whatever it is called now, and else by name.
+// board is known by its content, whatever it is called now, else by name, and
+// else by that of the same board on a computer set to another OS layout: strokes
+// that are the same on both keep their skill.
 func (c *Course) boardOf(d journal.Drill) int {
 	for i, b := range c.config.Boards {
 		if b.Hash() == d.Hash {
@@ -85,6 +88,11 @@ func (c *Course) boardOf(d journal.Drill) int {
 	}
 	for i, b := range c.config.Boards {
 		if b.Name == d.Board {
+			return i
+		}
+	}
+	for i, name := range c.plain {
+		if strings.HasPrefix(d.Board, name) && board.PlainName(d.Board) == name {
 			return i
 		}
 	}
