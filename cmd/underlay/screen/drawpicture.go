@@ -5,16 +5,17 @@ import (
 	"underlay/drills/board"
 )
 
-// pictureFrom is the width from which keys are drawn; below, words have to do.
+// pictureFrom is the width from which keys are drawn; below, words have to do,
+// but for a board for one hand.
 const pictureFrom = 72
 
 // picture draws the keys between two lines and returns whether they fitted.
 func (p *page) picture(b *board.Board, caps []session.Cap, top, bottom int) bool {
-	if b == nil || len(caps) == 0 || p.w < pictureFrom {
+	if b == nil || len(caps) == 0 {
 		return false
 	}
 	l, ok := p.places.of(b, p.w-2, bottom-top)
-	if !ok {
+	if !ok || p.w < pictureFrom && l.w > p.w/2 {
 		return false
 	}
 	x0, y0 := (p.w-l.w)/2, top+min(2, max(0, (bottom-top-l.h)/2))
