@@ -16,7 +16,7 @@ import (
 // generalNames returns what tells whether a name is general.
 func generalNames(besides string) (func(string) bool, error) {
 	known := map[string]bool{}
-	for _, w := range strings.Fields(besides) {
+	for w := range strings.FieldsSeq(besides) {
 		known[w] = true
 	}
 	for _, l := range code.All().List() {
