@@ -101,14 +101,6 @@ func (t *tally) atLeast(n int) []slot {
 
 // Short texts are packed into keys, the first byte lowest.
 
-// packed packs at most eight bytes.
-func packed(text []byte) (key uint64) {
-	for i, b := range text {
-		key |= uint64(b) << (8 * i)
-	}
-	return key
-}
-
 // unpack returns the text of a packed key.
 func unpack(key uint64) string {
 	var b []byte

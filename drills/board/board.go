@@ -75,9 +75,6 @@ func (b *Board) index(p Position) int {
 	return n
 }
 
-// at returns a key that is known to be there.
-func (b *Board) at(p Position) *Key { return &b.keys[b.index(p)] }
-
 func (b *Board) layerIndex(name string) int {
 	return slices.IndexFunc(b.layers, func(l layer) bool { return l.name == name })
 }

@@ -45,9 +45,6 @@ func (r Range) perMinute() Range {
 // around is a value with its standard deviation, as a range.
 func around(value, sd float64) Range { return Range{value, value - z80*sd, value + z80*sd} }
 
-// sd is the standard deviation that belongs to a range.
-func (r Range) sd() float64 { return (r.Hi - r.Lo) / (2 * z80) }
-
 // logSD is the standard deviation of the logarithm.
 func (r Range) logSD() float64 {
 	if r.Lo <= 0 || r.Hi <= 0 {
