@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"io/fs"
 	"maps"
 	"slices"
@@ -12,8 +13,15 @@ import (
 	"underlay/cmd/underlay/session"
 )
 
-// Record puts a drill on the journal.
-func (p *practice) Record(r session.Record) error { return p.writer.record(r.Drill, r.Board) }
+// Record puts a drill on the journal. Its error is told beside a drill, so it
+// is short: underlay journal path tells the file.
+func (p *practice) Record(r session.Record) error {
+	err := p.writer.record(r.Drill, r.Board)
+	if at, ok := errors.AsType[*fs.PathError](err); ok {
+		return fmt.Errorf("%s the journal: %w", at.Op, at.Err)
+	}
+	return err
+}
 
 // Report tells progress. It reads the journal anew: what was just practised is
 // in it.

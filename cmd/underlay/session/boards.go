@@ -83,7 +83,8 @@ func (b *boards) key(m *Model, k Key) {
 }
 
 // choose makes the board under the cursor the one being learned (0) or the
-// other (1); the other once more drops it.
+// other (1); the other once more drops it. What was kept up besides stays so;
+// the two change places where it is the one to learn.
 func (b *boards) choose(m *Model, s Settings, as int) {
 	if b.at >= len(b.hits) {
 		return
@@ -92,8 +93,10 @@ func (b *boards) choose(m *Model, s Settings, as int) {
 	had := slices.Index(s.Boards, name)
 	list := slices.DeleteFunc(slices.Clone(s.Boards), func(n string) bool { return n == name })
 	switch {
+	case as == 0 && len(list) > 0:
+		list = []string{name, list[len(list)-1]}
 	case as == 0:
-		list = append([]string{name}, list...)
+		return // it is the only one, and being learned
 	case had == 0 || len(list) == 0:
 		m.say("It is being learned already. Enter on another board learns that one instead.")
 		return

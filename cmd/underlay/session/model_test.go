@@ -575,6 +575,26 @@ func TestSettingsAreChangedOneAtATime(t *testing.T) {
 	}
 }
 
+// The board that is kept up stays when another one is learned.
+func TestLearningAnotherBoardKeepsTheOtherUp(t *testing.T) {
+	for _, c := range []struct{ had, want string }{
+		{"trial-42 iso-62", "ansi-61 iso-62"}, {"trial-42 ansi-61", "ansi-61 trial-42"}, {"trial-42", "ansi-61 trial-42"},
+		{"ansi-61 iso-62", "ansi-61 iso-62"}, {"ansi-61", ""},
+	} {
+		x := start(t, one(t))
+		s := session.Settings{Minutes: 8, Boards: strings.Fields(c.had), AllBoards: []session.Choice{{Name: "ansi-61"}, {Name: "iso-62"}, {Name: "trial-42"}}}
+		x.send(session.Configured{Settings: s, At: x.at})
+		x.press("b", board.Enter)
+		got := ""
+		if len(x.set) > 0 {
+			got = strings.Join(x.set[0].Boards, " ")
+		}
+		if got != c.want {
+			t.Errorf("%s, then ansi-61 is learned: %q, want %q", c.had, got, c.want)
+		}
+	}
+}
+
 func TestBoardsAreChosen(t *testing.T) {
 	x := start(t, one(t))
 	x.press("b", "o") // ansi-61 becomes the other
