@@ -124,7 +124,7 @@ func TestEscapeAndAKeyAtOnce(t *testing.T) {
 }
 
 // afterEscape returns the character that is asked for after Escape, if Escape
-// is asked for now and a character follows.
+// is asked for now, a character follows and the drill goes on after it.
 func (y *typist) afterEscape() board.Symbol {
 	y.Helper()
 	if y.ready() != board.Escape {
@@ -134,8 +134,12 @@ func (y *typist) afterEscape() board.Symbol {
 	defer y.mu.Unlock()
 	cx, cy := y.emulator.Cursor()
 	_, rest, _ := strings.Cut(string([]rune(y.emulator.Line(cy - 1))[cx:]), "›")
-	r, _ := utf8.DecodeRuneInString(strings.TrimLeft(rest, " ")) // over a gap for the eye
-	if s := board.SymbolOf(r); s.IsCharacter() && !strings.ContainsRune("‹␣⇥⏎[O", r) {
+	rest = strings.TrimSpace(rest) // a gap for the eye
+	r, size := utf8.DecodeRuneInString(rest)
+	if len(rest) == size {
+		return "" // nothing comes after it
+	}
+	if s := board.SymbolOf(r); s.IsCharacter() && !strings.ContainsRune("‹␣⇥⏎", r) {
 		return s
 	}
 	return ""

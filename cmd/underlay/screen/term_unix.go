@@ -4,7 +4,9 @@ package screen
 
 import (
 	"bytes"
+	"fmt"
 	"os"
+	"strings"
 	"sync"
 	"time"
 
@@ -48,8 +50,8 @@ func (t *watchedTty) Read(b []byte) (int, error) {
 		return n, err
 	}
 	t.reading.note(time.Now(), b[:n])
-	if alone := trailingEscapes(b[:n]); alone > 0 && n+alone*(len(escapeKey)-1) <= len(b) && !t.more(escapeAlone) {
-		n = n - alone + copy(b[n-alone:], bytes.Repeat([]byte(escapeKey), alone))
+	if from, keys := unended(b[:n]); keys != "" && from+len(keys) <= len(b) && !t.more(escapeAlone) {
+		n = from + copy(b[from:], keys)
 	}
 	return n, err
 }
@@ -72,7 +74,23 @@ const escapeAlone = 25 * time.Millisecond
 // what comes after it can belong to nothing but another key.
 const escapeKey = "\x1b[27u"
 
-func trailingEscapes(b []byte) int { return len(b) - len(bytes.TrimRight(b, "\x1b")) }
+// unended tells whether bytes end in what may be the beginning of a sequence:
+// from where, and the same as keys of their own, in the extended key protocol.
+// A character after an Escape is Alt with it there, as it is elsewhere.
+func unended(b []byte) (from int, keys string) {
+	if rest := bytes.TrimRight(b, "\x1b"); len(rest) < len(b) {
+		return len(rest), strings.Repeat(escapeKey, len(b)-len(rest))
+	}
+	from = len(b) - 2
+	if from < 0 || b[from] != '\x1b' {
+		return 0, ""
+	}
+	switch last := b[from+1]; last {
+	case '[', ']', 'N', 'O', 'P', 'X', '^', '_', '\\': // ECMA-48: what introduces or ends a sequence
+		return from, fmt.Sprintf("\x1b[%d;3u", last)
+	}
+	return 0, ""
+}
 
 // more tells whether bytes come within a time.
 func (t *watchedTty) more(within time.Duration) bool {

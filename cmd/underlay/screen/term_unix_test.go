@@ -61,6 +61,10 @@ func TestEscapeAlone(t *testing.T) {
 		{"j\x1b", 128, "j" + escapeKey},
 		{"\x1b[A", 128, "\x1b[A"},
 		{"\x1bd", 128, "\x1bd"},
+		{"\x1bN", 128, "\x1b[78;3u"},
+		{"x\x1b^", 128, "x\x1b[94;3u"},
+		{"\x1bOP", 128, "\x1bOP"},
+		{"N", 128, "N"},
 		{"\x1b[A", 1, "\x1b"}, // more has come, and belongs to it
 		{"x", 128, "x"},
 	} {
@@ -105,6 +109,7 @@ func TestKeysAfterEscape(t *testing.T) {
 	}{
 		{"\x1b", board.Escape}, {"O", "O"}, {"x", "x"}, {"\x1b", board.Escape}, {"[", "["}, {"A", "A"},
 		{"\x1b[A", board.ArrowUp}, {"\x1b", board.Escape}, {"\x1b[A", board.ArrowUp}, {"\x1bd", "Alt+d"},
+		{"\x1bN", "Alt+N"}, {"\x1b^", "Alt+^"}, {"\x1b[", "Alt+["}, {"\x1bO", "Alt+O"}, {"\x1b\\", `Alt+\`}, {"\x1bP", "Alt+P"}, {"x", "x"},
 	} {
 		l.send(t, c.sent)
 		if got := next(); got != c.want {
