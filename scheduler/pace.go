@@ -5,14 +5,23 @@ import (
 	"time"
 )
 
-// A slip costs this much: noticing, taking back, and typing once more.
 const (
 	repairMS    = 450.0
 	repairShare = .8 // of the latency
 )
 
+// Repair returns what a slip costs in ms where a stroke takes ms: noticing,
+// taking back, and typing once more.
+func Repair(ms float64) float64 { return repairMS + repairShare*ms }
+
 // cost returns the expected ms of one stroke, repair included.
-func cost(ms, slip float64) float64 { return ms + slip*(repairMS+repairShare*ms) }
+func cost(ms, slip float64) float64 { return ms + slip*Repair(ms) }
+
+// Latency returns the ms of a stroke without repair, given its expected ms with
+// it, as [Scheduler.Expect] tells them, and the chance of a slip, 0 to 1.
+func Latency(expected, slip float64) float64 {
+	return (expected - repairMS*slip) / (1 + repairShare*slip)
+}
 
 // Pace returns the expected speed on a board in the user's own work. Strokes
 // without a try count with what is presumed of them. The pace of a board

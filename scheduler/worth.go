@@ -89,7 +89,7 @@ func (s *Scheduler) worthOf(id int, at, weight float64) (rate, ms float64) {
 	if s.strokes[id].Layer != 0 {
 		least *= layerRatio
 	}
-	left := math.Max(ms-least, .1*ms) + math.Max(slip-p.slipFree, 0)*(repairMS+repairShare*ms)
+	left := math.Max(ms-least, .1*ms) + math.Max(slip-p.slipFree, 0)*Repair(ms)
 	learning := s.quickness(id) * (1/(it.Tries+it.Credit+p.settled) + p.always)
 	_, days := it.gapAt(at)
 	t := cost(ms, slip)

@@ -10,6 +10,7 @@ import (
 
 	"underlay/drills"
 	"underlay/drills/board"
+	"underlay/scheduler"
 )
 
 // expectation is what a stroke is expected to take in the user's work, in ms.
@@ -21,22 +22,18 @@ type expectation struct {
 
 func (e expectation) total() float64 { return e.MS + e.Slips }
 
-// expect takes the model's expectation apart: a slip costs 450 ms and .8
-// latencies, as the model has it. The chance of a slip is as uncertain as one
-// seen in so many tries.
+// expect takes the model's expectation apart. The chance of a slip is as
+// uncertain as one seen in so many tries.
 func (w *work) expect(id int) expectation {
 	b := w.in.Strokes[id].Board
 	p, l := w.in.Model.Expect(id, w.at[b]), w.in.Model.Level(id, w.at[b])
 	p.MS *= w.form[b].factor
-	ms := latencyOf(p.MS, l.Err)
+	ms := scheduler.Latency(p.MS, l.Err)
 	e := expectation{MS: ms, Slips: p.MS - ms}
-	slips := (450 + .8*ms) * math.Sqrt(l.Err*(1-l.Err)/(float64(min(l.Tries, 200))+4))
+	slips := scheduler.Repair(ms) * math.Sqrt(l.Err*(1-l.Err)/(float64(min(l.Tries, 200))+4))
 	e.SD = math.Hypot(p.MS*p.SD, slips)
 	return e
 }
-
-// latencyOf is the mean latency in an expected time with that chance of a slip.
-func latencyOf(ms, slip float64) float64 { return (ms - 450*slip) / (1 + .8*slip) }
 
 // quickShare is the share of what is typed that is called quick.
 const quickShare = .25

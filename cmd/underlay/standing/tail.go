@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/stat"
 
+	"underlay/scheduler"
 	"underlay/scheduler/journal"
 )
 
@@ -69,7 +70,7 @@ func (w *work) tailFactor() float64 {
 	}
 	for id := range w.in.Strokes {
 		if p, l := w.in.Model.Expect(id, w.in.Now), w.in.Model.Level(id, w.in.Now); l.MS > 0 {
-			presumed := latencyOf(p.MS, l.Err) / l.MS // the same for every stroke
+			presumed := scheduler.Latency(p.MS, l.Err) / l.MS // the same for every stroke
 			return max(1, seen/presumed)
 		}
 	}
