@@ -1,6 +1,9 @@
 package scheduler
 
-import "sort"
+import (
+	"cmp"
+	"slices"
+)
 
 // pool holds the user's code as lines of stroke ids.
 type pool struct {
@@ -43,7 +46,7 @@ func newPool(strokes []Stroke, lines [][]int) pool {
 	}
 	for b := range p.usable {
 		p.usable[b] = longEnough(p.usable[b], lines)
-		sort.SliceStable(p.usable[b], func(i, j int) bool { return len(lines[p.usable[b][i]]) < len(lines[p.usable[b][j]]) })
+		slices.SortStableFunc(p.usable[b], func(m, n int) int { return cmp.Compare(len(lines[m]), len(lines[n])) })
 	}
 	return p
 }
