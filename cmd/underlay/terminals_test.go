@@ -10,6 +10,7 @@ import (
 	"unicode/utf8"
 
 	"underlay/drills/board"
+	"underlay/scheduler/journal"
 )
 
 // A terminal of which nothing is known, and one that cannot place a cursor, are
@@ -46,23 +47,14 @@ func TestTinyWindow(t *testing.T) {
 
 // A paste of a megabyte is no practice: the drill stops and waits.
 func TestPasteOfAMegabyte(t *testing.T) {
-	home := t.TempDir()
-	c := open(t, 80, 24, home, nil, "underlay")
-	c.begin("8 minutes today")
-	c.send("\r")
-	c.see(" pause   ")
-	c.send("\x1b[200~")
-	for range 1 << 10 {
-		c.send(strings.Repeat("paste me", 128))
-	}
-	c.send("\x1b[201~")
-	c.see("That was a paste")
-	c.send("\x03")
-	if err := c.end(); err != nil {
-		t.Error(err)
-	}
-	c.restored()
-	if got := journalOf(t, home); len(got) != 0 {
+	got := paste(t, func(c *console) {
+		c.send("\x1b[200~")
+		for range 1 << 10 {
+			c.send(strings.Repeat("paste me", 128))
+		}
+		c.send("\x1b[201~")
+	})
+	if len(got) != 0 {
 		t.Errorf("%d drills on the journal", len(got))
 	}
 }
@@ -70,25 +62,33 @@ func TestPasteOfAMegabyte(t *testing.T) {
 // A terminal that does not say that it pastes sends all at once: that is no
 // practice either, and no key of it has a time.
 func TestPasteThatIsNotTold(t *testing.T) {
-	home := t.TempDir()
-	c := open(t, 80, 24, home, nil, "underlay")
-	c.begin("8 minutes today")
-	c.send("\r")
-	c.see(" pause   ")
-	c.send(strings.Repeat("paste me", 250))
-	c.see("That was a paste")
-	c.send("\x03")
-	if err := c.end(); err != nil {
-		t.Error(err)
-	}
-	c.restored()
-	for _, d := range journalOf(t, home) {
+	got := paste(t, func(c *console) { c.send(strings.Repeat("paste me", 250)) })
+	for _, d := range got {
 		for _, k := range d.Keys {
 			if k.MS > 0 {
 				t.Errorf("%s counts %.1f ms", k.Symbol, k.MS)
 			}
 		}
 	}
+}
+
+// paste sends a paste to a drill, which has to stop for it, leaves the program
+// and returns what is on the journal.
+func paste(t *testing.T, send func(*console)) []journal.Drill {
+	t.Helper()
+	home := t.TempDir()
+	c := open(t, 80, 24, home, nil, "underlay")
+	c.begin("8 minutes today")
+	c.send("\r")
+	c.see(" pause   ")
+	send(c)
+	c.see("That was a paste")
+	c.send("\x03")
+	if err := c.end(); err != nil {
+		t.Error(err)
+	}
+	c.restored()
+	return journalOf(t, home)
 }
 
 // Escape and a key that come as one, as from quick fingers, are two answers
