@@ -73,7 +73,6 @@ func statusOf(err error) int {
 	return failed
 }
 
-// findings carries what is wrong with a file as an error; see faults.
 // safe makes text from outside fit for a terminal; see board.Safe. Line ends
 // stay.
 func safe(text string) string {
