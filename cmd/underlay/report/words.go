@@ -143,7 +143,7 @@ func kept(u standing.Upkeep) string {
 	switch {
 	case u.Fades:
 		return text + ": it fades"
-	case u.Lag.Value > 0:
+	case math.Round(100*u.Lag.Hi) > 0:
 		return text + ": within the noise"
 	}
 	return text

@@ -55,6 +55,10 @@ func TestUpkeepWords(t *testing.T) {
 	if got, want := kept(u), "7 % quicker on b than at first (−16 to 0 %)"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
+	u.Lag = standing.Range{Value: -.03, Lo: -.09, Hi: .05}
+	if got, want := kept(u), "3 % quicker on b than at first (−9 to +5 %): within the noise"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
 	if got := kept(standing.Upkeep{Board: "b", Needs: "60 more"}); got != "60 more" {
 		t.Errorf("%q", got)
 	}
