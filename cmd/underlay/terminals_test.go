@@ -5,9 +5,13 @@ package main
 import (
 	"errors"
 	"os/exec"
+	"runtime"
 	"strings"
 	"testing"
+	"time"
 	"unicode/utf8"
+
+	"golang.org/x/sys/unix"
 
 	"underlay/drills/board"
 	"underlay/scheduler/journal"
@@ -83,12 +87,30 @@ func paste(t *testing.T, send func(*console)) []journal.Drill {
 	c.see(" pause   ")
 	send(c)
 	c.see("That was a paste")
+	c.taken()
 	c.send("\x03")
 	if err := c.end(); err != nil {
 		t.Error(err)
 	}
 	c.restored()
 	return journalOf(t, home)
+}
+
+// taken waits until the program has read all that was sent, so that what is sent
+// next does not come in one piece with it.
+func (c *console) taken() {
+	c.Helper()
+	for end := time.Now().Add(patience); ; runtime.Gosched() {
+		left := []unix.PollFd{{Fd: int32(c.tty.Fd()), Events: unix.POLLIN}}
+		switch n, err := unix.Poll(left, 0); {
+		case err != nil && err != unix.EINTR:
+			c.Fatal(err)
+		case err == nil && n == 0:
+			return
+		case time.Now().After(end):
+			c.Fatal("the program does not read what was sent")
+		}
+	}
 }
 
 // Escape and a key that come as one, as from quick fingers, are two answers
