@@ -14,7 +14,11 @@ type painter struct {
 	shown   sheet // what is shown
 	places  places
 	repaint bool // all of it is to be sent
+	open    []at // cells that are not locked
 }
+
+// at is a cell's place in the window.
+type at struct{ x, y int }
 
 func newPainter(s tcell.Screen, t theme) painter {
 	return painter{screen: s, theme: t, repaint: true}
@@ -29,11 +33,14 @@ func (p *painter) paint(v session.View) {
 	p.flush()
 }
 
-// flush sends what differs from what is shown.
+// flush sends what differs from what is shown. Cells that stay are locked:
+// tcell looks at each cell of the window each time, and is done with those at once.
 func (p *painter) flush() {
-	if p.repaint || p.shown.w != p.sheet.w || p.shown.h != p.sheet.h {
+	p.repaint = p.repaint || p.shown.w != p.sheet.w || p.shown.h != p.sheet.h
+	if p.repaint {
 		p.shown.resize(p.sheet.w, p.sheet.h)
 		clear(p.shown.cells)
+		p.screen.LockRegion(0, 0, p.sheet.w, p.sheet.h, false)
 		p.screen.Clear()
 	}
 	changed := p.repaint
@@ -49,7 +56,19 @@ func (p *painter) flush() {
 	case changed:
 		p.screen.Show()
 	}
-	p.repaint = false
+	p.lock()
+}
+
+// lock locks the cells that were sent.
+func (p *painter) lock() {
+	if p.repaint {
+		p.screen.LockRegion(0, 0, p.sheet.w, p.sheet.h, true)
+		p.repaint = false
+	}
+	for _, c := range p.open {
+		p.screen.LockRegion(c.x, c.y, 1, 1, true)
+	}
+	p.open = p.open[:0]
 }
 
 // flushRow sends the cells of a row that differ, and tells whether any did.
@@ -62,6 +81,8 @@ func (p *painter) flushRow(y int) (changed bool) {
 		}
 		shown[x], changed = c, true
 		if c.text != "" {
+			p.screen.LockRegion(x, y, 1, 1, false)
+			p.open = append(p.open, at{x, y})
 			p.screen.Put(x, y, c.text, p.theme.styles[c.look])
 		}
 	}
