@@ -198,13 +198,14 @@ func (l *loop) handle(ev tcell.Event) {
 	}
 }
 
-// key gives the model a key, unless it is part of a paste.
+// key gives the model a key, unless it is part of a paste. Control+c by itself
+// leaves at any time.
 func (l *loop) key(ev *tcell.EventKey) {
 	if l.pasting {
 		l.pasted++
 		return
 	}
-	if n, ok := l.keys.read.pasted(); ok {
+	if n, ok := l.keys.read.pasted(); ok && (n > 1 || ev.Key() != tcell.KeyCtrlC) {
 		l.update(session.Paste{Runes: n, At: l.onClock(ev.When())})
 		return
 	}

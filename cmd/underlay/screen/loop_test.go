@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"bytes"
 	"errors"
 	"os"
 	"strings"
@@ -397,6 +398,32 @@ func TestKeysIn(t *testing.T) {
 	} {
 		if got := keysIn([]byte(bytes)); got != want {
 			t.Errorf("%q is %d keys, want %d", bytes, got, want)
+		}
+	}
+}
+
+// A paste that is not told ends with a silence, however short its last pieces are.
+func TestPasteLastsUntilSilence(t *testing.T) {
+	var r reading
+	at := time.Date(2026, 3, 2, 12, 0, 0, 0, time.UTC)
+	for i, c := range []struct {
+		after time.Duration // since the bytes before
+		keys  int
+		want  bool
+	}{
+		{0, 1, false},
+		{150 * time.Millisecond, pasteFrom - 1, false},
+		{5 * time.Millisecond, pasteFrom, true},
+		{5 * time.Millisecond, 4096, true},
+		{90 * time.Millisecond, 2, true},
+		{99 * time.Millisecond, 1, true},
+		{pasteGap, 1, false},
+		{5 * time.Millisecond, 2, false},
+	} {
+		at = at.Add(c.after)
+		r.note(at, bytes.Repeat([]byte("x"), c.keys))
+		if n, got := r.pasted(); got != c.want || got && n != c.keys {
+			t.Errorf("piece %d, of %d keys after %v: a paste of %d, %v; want %v", i, c.keys, c.after, n, got, c.want)
 		}
 	}
 }

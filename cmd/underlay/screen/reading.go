@@ -11,6 +11,7 @@ import (
 type reading struct {
 	at    atomic.Int64 // when, ns
 	count atomic.Int32 // how many keys came at once
+	paste atomic.Bool  // they are part of what was pasted
 }
 
 // pasteFrom is how many keys that come at once are no typing, also where the
@@ -18,8 +19,14 @@ type reading struct {
 // has stood still for a second or two.
 const pasteFrom = 24
 
+// pasteGap is the silence that ends a paste, whose last piece may be short.
+// Fingers leave longer ones between keys, at the latest once they are told.
+const pasteGap = 100 * time.Millisecond
+
 func (r *reading) note(at time.Time, b []byte) {
-	r.count.Store(int32(keysIn(b)))
+	n, silence := keysIn(b), time.Duration(at.UnixNano()-r.at.Load())
+	r.paste.Store(n >= pasteFrom || r.paste.Load() && silence < pasteGap)
+	r.count.Store(int32(n))
 	r.at.Store(at.UnixNano())
 }
 
@@ -43,11 +50,10 @@ func keysIn(b []byte) int {
 // none has a time of its own.
 func (r *reading) together() bool { return r != nil && r.count.Load() > 1 }
 
-// pasted returns how many keys came at once, if they were too many to be typed.
+// pasted returns how many keys came at once, if they were not typed.
 func (r *reading) pasted() (int, bool) {
-	if r == nil {
+	if r == nil || !r.paste.Load() {
 		return 0, false
 	}
-	n := int(r.count.Load())
-	return n, n >= pasteFrom
+	return int(r.count.Load()), true
 }
