@@ -220,16 +220,19 @@ func (e *Env) writeMix(m mixed, changed bool) {
 	if m.Unseen > 0 {
 		fmt.Fprintf(e.Stdout, "%.0f %% of all strokes are keys that no text shows\n", 100*m.Unseen)
 	}
-	fmt.Fprintf(e.Stdout, "\n  %-16s %9s", "symbol", "per mille")
-	for _, b := range m.boards {
-		fmt.Fprintf(e.Stdout, "  %-14s", safe(b))
+	rows := [][]string{append([]string{fmt.Sprintf("  %-16s %9s", "symbol", "per mille")}, m.boards...)}
+	for _, s := range m.Symbols {
+		row := []string{fmt.Sprintf("  %-16s %9.1f", s.Symbol, s.PerMille)}
+		for _, b := range m.boards {
+			row = append(row, cmp.Or(s.Layers[b], "not there"))
+		}
+		rows = append(rows, row)
 	}
 	fmt.Fprintln(e.Stdout)
-	for _, s := range m.Symbols {
+	for _, row := range rows {
 		var line strings.Builder
-		fmt.Fprintf(&line, "  %-16s %9.1f", safe(s.Symbol), s.PerMille)
-		for _, b := range m.boards {
-			fmt.Fprintf(&line, "  %-14s", safe(cmp.Or(s.Layers[b], "not there")))
+		for _, cell := range row {
+			fmt.Fprintf(&line, "%-14s  ", safe(cell))
 		}
 		fmt.Fprintln(e.Stdout, strings.TrimRight(line.String(), " "))
 	}

@@ -33,9 +33,6 @@ the days since the last one are.`,
   underlay plan --json`,
 		Args: takes(0, 0),
 		RunE: func(*cobra.Command, []string) error {
-			if err := w.check(); err != nil {
-				return err
-			}
 			p, err := env.practise(w)
 			if err != nil {
 				return err
@@ -50,7 +47,7 @@ the days since the last one are.`,
 		},
 	}
 	c.Flags().StringVar(&w.board, "board", "", "plan for `BOARD`, a name or a file")
-	c.Flags().IntVar(&w.minutes, "minutes", 0, "plan for `N` minutes, 1 to 120")
+	c.Flags().Var(&w.minutes, "minutes", "plan for `N` minutes, 1 to 120")
 	c.Flags().BoolVar(&asJSON, "json", false, "print one JSON object")
 	completeNames(c, "board", env.boardNames)
 	return c

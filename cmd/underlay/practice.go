@@ -14,7 +14,7 @@ import (
 // wish is what a command line asks for beyond the configuration.
 type wish struct {
 	board   string
-	minutes int
+	minutes minutesFlag
 	kind    string
 	from    []string
 	plain   bool
@@ -53,7 +53,7 @@ func (p *practice) use(cfg config.Config) error {
 		return err
 	}
 	if p.wish.minutes > 0 {
-		cfg.Minutes = p.wish.minutes
+		cfg.Minutes = int(p.wish.minutes)
 	}
 	p.config, p.course = cfg, c
 	return nil

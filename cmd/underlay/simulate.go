@@ -26,9 +26,6 @@ same history. Minutes and days of a simulation say nothing about people.`,
   XDG_DATA_HOME=invented underlay progress`,
 		Args: takes(0, 0),
 		RunE: func(*cobra.Command, []string) error {
-			if err := w.check(); err != nil {
-				return err
-			}
 			if o.days < 1 || o.days > 3650 {
 				return misuse("--days %d: from 1 to 3650 days can be simulated", o.days)
 			}
@@ -48,7 +45,7 @@ same history. Minutes and days of a simulation say nothing about people.`,
 	f.Uint64Var(&o.seed, "seed", 1, "which typist, and which course of chance: the same `SEED` gives the same")
 	f.StringVar(&o.into, "into", "", "keep the history in `DIR`, which can stand for XDG_DATA_HOME")
 	f.StringVar(&o.typist, "typist", "gradual", "which `KIND` of typist: gradual or searcher")
-	f.IntVar(&w.minutes, "minutes", 0, "practise for `N` minutes a day, 1 to 120")
+	f.Var(&w.minutes, "minutes", "practise for `N` minutes a day, 1 to 120")
 	f.StringVar(&w.board, "board", "", "learn `BOARD`, a name or a file")
 	f.BoolVar(&asJSON, "json", false, "print one JSON object")
 	completeNames(c, "board", env.boardNames)

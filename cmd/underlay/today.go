@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"strconv"
 	"syscall"
 
 	"github.com/spf13/cobra"
@@ -35,7 +36,7 @@ what was done. Without a terminal, or with --plain, it goes line by line.`,
 func (w *wish) flags(c *cobra.Command, env *Env) {
 	f := c.Flags()
 	f.StringVar(&w.board, "board", "", "practise on `BOARD`, a name or a file")
-	f.IntVar(&w.minutes, "minutes", 0, "last for `N` minutes, 1 to 120")
+	f.Var(&w.minutes, "minutes", "last for `N` minutes, 1 to 120")
 	f.StringVar(&w.kind, "kind", "", "drills of one `KIND` alone, such as position, line or motion")
 	f.StringArrayVar(&w.from, "from", nil, "take lines from a `FILE` or directory of yours; never stored")
 	f.BoolVar(&w.plain, "plain", false, "line by line, for screen readers, pipes and slow links")
@@ -53,19 +54,33 @@ func completeNames(c *cobra.Command, flag string, names func() []string) {
 	}
 }
 
-// check refuses what a command line asks for and cannot be had.
-func (w wish) check() error {
-	if w.minutes < 0 || w.minutes > 120 {
-		return misuse("--minutes %d: a sitting lasts from 1 to 120 minutes", w.minutes).hinted("8 a day is usual")
+// minutesFlag is how long a sitting lasts, from 1 to 120 minutes; 0: the command
+// line does not say.
+type minutesFlag int
+
+// Set reads the value of the flag.
+func (m *minutesFlag) Set(text string) error {
+	n, err := strconv.Atoi(text)
+	if err != nil || n < 1 || n > 120 {
+		return errors.New("a sitting lasts from 1 to 120 minutes, and 8 a day are usual")
 	}
+	*m = minutesFlag(n)
 	return nil
 }
 
+// String writes the value; one that was not given is empty, so that help shows no default.
+func (m *minutesFlag) String() string {
+	if *m == 0 {
+		return ""
+	}
+	return strconv.Itoa(int(*m))
+}
+
+// Type names the values in messages.
+func (*minutesFlag) Type() string { return "minutes" }
+
 // today runs a sitting.
 func (e *Env) today(w wish) error {
-	if err := w.check(); err != nil {
-		return err
-	}
 	p, err := e.practise(w)
 	if err != nil {
 		return err
