@@ -1,6 +1,7 @@
 package board
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -187,7 +188,7 @@ func (v *vocabulary) parseChord(text string, mods []Symbol, key Symbol) (meaning
 // unknown tells the near names, or that two entries have run together.
 func (v *vocabulary) unknown(text string) *entryError {
 	e := &entryError{message: fmt.Sprintf("%q is no character, key or way into a layer", text)}
-	near, parted := nearest(text, v.names()), v.runTogether(text)
+	near, parted := cmp.Or(engraved(text), nearest(text, v.names())), v.runTogether(text)
 	switch {
 	case near != "" && parted != "":
 		e.hint = "did you mean " + near + ", or two entries, " + parted + "?"
@@ -199,6 +200,20 @@ func (v *vocabulary) unknown(text string) *entryError {
 		e.hint = "entries are parted by spaces; names are those of W3C UI Events, such as Escape or KeyQ"
 	}
 	return e
+}
+
+// engraved returns the W3C name of a key that carries another word on many
+// keyboards (common practice), or "".
+func engraved(text string) string {
+	switch strings.ToLower(text) {
+	case "left", "right", "up", "down":
+		return "Arrow" + strings.ToUpper(text[:1]) + strings.ToLower(text[1:])
+	case "return":
+		return string(Enter)
+	case "spacebar":
+		return string(Space)
+	}
+	return ""
 }
 
 func (v *vocabulary) names() []string {

@@ -8,7 +8,7 @@ import (
 
 // Near returns the names that text was probably meant for, at most three, the
 // nearest first: those that differ in a third of their letters at most, letter
-// case aside, those of its two letters, swapped, and those that text begins.
+// case aside, those of its two letters, swapped, and those that text shortens.
 func Near(text string, names []string) []string {
 	const longest = 40 // no name is as long; what is would cost time
 	type candidate struct {
@@ -24,7 +24,7 @@ func Near(text string, names []string) []string {
 		b := []rune(strings.ToLower(name))
 		d := distance(a, b)
 		swapped := len(a) == 2 && len(b) == 2 && a[0] == b[1] && a[1] == b[0]
-		if 3*d <= max(len(a), len(b)) || swapped || len(a) > 2 && strings.HasPrefix(string(b), string(a)) {
+		if 3*d <= max(len(a), len(b)) || swapped || len(a) > 2 && shortens(a, b) {
 			found = append(found, candidate{name, d})
 		}
 	}
@@ -36,6 +36,20 @@ func Near(text string, names []string) []string {
 		out = append(out, c.name)
 	}
 	return out
+}
+
+// shortens tells whether a is b with letters left out, such as Ctrl or Bksp; the
+// first one stays.
+func shortens(a, b []rune) bool {
+	if len(b) == 0 || a[0] != b[0] {
+		return false
+	}
+	for _, r := range b {
+		if len(a) > 0 && r == a[0] {
+			a = a[1:]
+		}
+	}
+	return len(a) == 0
 }
 
 // nearest returns the first of Near, or "" where no name is near.

@@ -32,6 +32,9 @@ func TestNear(t *testing.T) {
 		{"mx", []string{"aim", "mix"}, []string{"mix"}},
 		{"Escpae", []string{"Enter", "Escape"}, []string{"Escape"}},
 		{"cor", []string{"board", "corpus"}, []string{"corpus"}},
+		{"Ctrl", []string{"Clear", "Control", "Alt"}, []string{"Control"}},
+		{"Bksp", []string{"Backspace", "Space"}, []string{"Backspace"}},
+		{"rtl", []string{"Control"}, []string{}}, // the first letter stays
 		{"split-43", []string{"split-42", "split-38", "split-34", "split-56", "ansi-61"}, []string{"split-34", "split-42", "split-38"}},
 		{"xyzzy", []string{"work", "home"}, []string{}},
 		{"fi", []string{"F1", "F5"}, []string{}}, // half of it is another
