@@ -13,9 +13,25 @@ const enough = 20 * time.Minute
 
 // care watches for signs that it is time to stop.
 type care struct {
-	suggested bool
+	suggested time.Time // when a stop was suggested; zero: it was not
 	ratios    []float64 // of right strokes: latency to what was expected
 	wrong     []bool    // of all strokes
+}
+
+// newCare takes into account what was practised before the program started:
+// who had practised enough by then was told so when it was enough.
+func newCare(p Past, now time.Time) care {
+	if p.Today >= enough {
+		return care{suggested: now}
+	}
+	return care{}
+}
+
+// suggestedOn tells whether a stop was suggested on the day of a time.
+func (c *care) suggestedOn(at time.Time) bool {
+	y, m, d := at.Date()
+	sy, sm, sd := c.suggested.Date()
+	return y == sy && m == sm && d == sd
 }
 
 // add takes the tries of a drill; known has the standing of each ask.
@@ -82,9 +98,9 @@ func share(x []bool) float64 {
 	return float64(n) / float64(max(1, len(x)))
 }
 
-// careFor suggests a stop, once in a sitting, and tells whether it did.
+// careFor suggests a stop, once in a day, and tells whether it did.
 func (m *Model) careFor() bool {
-	if m.care.suggested {
+	if m.care.suggestedOn(m.now) {
 		return false
 	}
 	why := ""
@@ -96,7 +112,7 @@ func (m *Model) careFor() bool {
 	default:
 		return false
 	}
-	m.care.suggested = true
+	m.care.suggested = m.now
 	m.home(&suggesting{why: why})
 	m.interrupt()
 	return true
@@ -123,6 +139,8 @@ func (s *suggesting) show(m *Model, v *View) {
 	v.Keys = append(v.Keys, Hint{"Enter", "stop here"}, Hint{"c", "carry on"}, Hint{"q", "leave"})
 }
 
+const enoughWords = "That was enough for a day. Stop when anything hurts."
+
 // careWords is what Rest says of the hands.
 func (m *Model) careWords(p Past) []string {
 	var out []string
@@ -130,7 +148,7 @@ func (m *Model) careWords(p Past) []string {
 		out = append(out, stepWords(step))
 	}
 	if p.Today >= enough {
-		return append(out, "That was enough for a day. Stop when anything hurts.")
+		return append(out, enoughWords)
 	}
 	return append(out, "Hands feel well? Stop when they don't.")
 }

@@ -66,6 +66,7 @@ type broken interface {
 func New(p Planner, o Options) *Model {
 	m := &Model{planner: p, o: o, settings: o.Settings, now: o.Now, begun: o.Now, fits: true}
 	m.notice.Text = o.Notice
+	m.care = newCare(p.Past(o.Now), o.Now)
 	m.toToday()
 	if o.Offer != nil {
 		m.toFirstStart(*o.Offer)

@@ -491,10 +491,12 @@ func habitOf(t *testing.T, b, other *board.Board, ask drills.Ask) board.Symbol {
 
 func TestStopIsSuggestedOnce(t *testing.T) {
 	b := sessiontest.Trial(t)
-	p := one(t, line(b, "a"), line(b, "b"), line(b, "c"))
-	p.ThePast.Today = 20 * time.Minute
+	p := one(t, line(b, "a"), line(b, "b"), line(b, "c"), line(b, "d"), line(b, "e"), line(b, "f"))
+	p.ThePast = session.Past{Today: 19 * time.Minute, Ever: true}
 	x := start(t, p)
-	x.press(board.Enter, "a")
+	x.press(board.Enter)
+	p.ThePast.Today = 20 * time.Minute
+	x.press("a")
 	x.title("a good place to stop")
 	x.after(100, "c")
 	x.after(100, board.Enter) // still on their way to the drill
@@ -504,6 +506,17 @@ func TestStopIsSuggestedOnce(t *testing.T) {
 	x.title("lines")
 	x.press(board.Escape, "e")
 	x.title("done")
+
+	again := start(t, p) // the program, on the same day
+	if got := again.m.View().Today.Caution; len(got) != 1 || !strings.Contains(got[0], "enough for a day") {
+		t.Errorf("Today says %q of the time that was practised", got)
+	}
+	again.press(board.Enter, "d")
+	again.title("lines")
+	again.press(board.Escape, "e", "t")
+	again.wait(12 * time.Hour)
+	again.press(board.Enter, "f")
+	again.title("a good place to stop")
 }
 
 func TestStopIsSuggestedWhenTired(t *testing.T) {

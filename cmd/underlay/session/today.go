@@ -14,8 +14,11 @@ func (m *Model) toToday() {
 	t.view = TodayView{Board: m.boardAt(0), Other: m.boardAt(1)}
 	t.view.Plan = m.planner.Plan(m.now, m.length())
 	t.view.Past = m.planner.Past(m.now)
-	if !t.view.Past.Ever {
+	switch past := t.view.Past; {
+	case !past.Ever:
 		t.view.Caution = cautions()
+	case past.Today >= enough:
+		t.view.Caution = []string{enoughWords}
 	}
 	m.home(t)
 }

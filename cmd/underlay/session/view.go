@@ -42,7 +42,7 @@ type TodayView struct {
 	Other   *board.Board // or nil
 	Plan    Plan
 	Past    Past
-	Caution []string // the usual cautions, at the first start
+	Caution []string // the usual cautions at the first start; that it was enough for a day
 }
 
 // DrillView is a drill under way, paused or waited for.
