@@ -23,7 +23,7 @@ func (p *practice) offer() *session.Offer {
 		if err != nil {
 			continue // board list and board check tell what is wrong with it
 		}
-		c := session.Choice{Name: name, Title: b.Title, Shape: shapeOf(b), Set: !p.env.comesAlong(name) || name == "ansi-61"}
+		c := session.Choice{Name: name, Title: titleOf(b), Shape: fmt.Sprintf("%d keys", len(b.Keys())), Set: !p.env.comesAlong(name) || name == "ansi-61"}
 		if b.Kind == board.RowStaggered {
 			standard = append(standard, c)
 			set = append(set, layoutsOf(b, c)...)
@@ -40,13 +40,15 @@ func (p *practice) offer() *session.Offer {
 	return o
 }
 
-// shapeOf says how large a board is, and whether it is one piece.
-func shapeOf(b *board.Board) string {
-	kind := "one piece"
-	if b.Kind == board.Split {
-		kind = "split"
+// titleOf says what a board is: its title, or at least of how many pieces.
+func titleOf(b *board.Board) string {
+	switch {
+	case b.Title != "":
+		return b.Title
+	case b.Kind == board.Split:
+		return "Split"
 	}
-	return fmt.Sprintf("%d keys, %s", len(b.Keys()), kind)
+	return "One piece"
 }
 
 // show runs the sitting on the screen, and what comes between two of them: a

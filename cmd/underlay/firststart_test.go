@@ -17,7 +17,7 @@ func TestOffer(t *testing.T) {
 		t.Fatal(err)
 	}
 	o := p.offer()
-	if c := o.Boards[slices.IndexFunc(o.Boards, func(c session.Choice) bool { return c.Name == "split-38" })]; c.Shape != "38 keys, split" || c.Title == "" {
+	if c := o.Boards[slices.IndexFunc(o.Boards, func(c session.Choice) bool { return c.Name == "split-38" })]; c.Shape != "38 keys" || c.Title == "" {
 		t.Errorf("%+v", c)
 	}
 	var others []string

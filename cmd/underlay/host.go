@@ -55,9 +55,9 @@ func (p *practice) Configure(c session.Configure) session.Configured {
 		return session.Configured{Settings: before, Err: err}
 	}
 	if c.First {
-		before.Boards = nil // written even where the defaults are chosen
+		p.written.Boards = nil // the file gets them even where the defaults are chosen
 	}
-	err := p.write(before, c.Settings)
+	err := p.write()
 	return session.Configured{Settings: p.settings(), Planner: p.course, Err: err}
 }
 
@@ -89,8 +89,30 @@ func apply(c *config.Config, s session.Settings) {
 	}
 }
 
-// write changes in underlay.toml what a person has changed, and nothing else.
-func (p *practice) write(before, now session.Settings) error {
+// write changes in underlay.toml what a person has changed, also before where
+// that could not be written, and nothing else.
+func (p *practice) write() error {
+	now := p.settings()
+	err := p.writeOver(p.written, now)
+	if p.late = err != nil; !p.late {
+		p.written = now
+	}
+	return err
+}
+
+// writeLate writes, at leaving, settings that could not be written before.
+func (p *practice) writeLate() error {
+	if !p.late {
+		return nil
+	}
+	if err := p.write(); err != nil {
+		return failure("settings that were changed are not written: %w", err)
+	}
+	return nil
+}
+
+// writeOver puts into the file the settings in which now differs from before.
+func (p *practice) writeOver(before, now session.Settings) error {
 	file, err := need(p.env.Dirs.ConfigFile())
 	if err != nil {
 		return err

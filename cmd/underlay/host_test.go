@@ -87,6 +87,61 @@ func TestConfigureChangesWhatTheCommandLineAsked(t *testing.T) {
 	}
 }
 
+// Settings that could not be written hold all the same, and are written with
+// the next change, or at leaving.
+func TestSettingsAreWrittenLate(t *testing.T) {
+	b, p := configured(t, wish{})
+	aside := b.Dirs.Config + "-aside"
+	move := func(from, to string) {
+		t.Helper()
+		if err := os.Rename(from, to); err != nil {
+			t.Fatal(err)
+		}
+	}
+	change := func(how func(*session.Settings)) session.Configured {
+		s := p.settings()
+		how(&s)
+		return p.Configure(session.Configure{Settings: s})
+	}
+	move(b.Dirs.Config, aside)
+	if err := os.WriteFile(b.Dirs.Config, nil, 0o600); err != nil { // a file where the directory should be
+		t.Fatal(err)
+	}
+	got := change(func(s *session.Settings) { s.Minutes = 5 })
+	if got.Err == nil || got.Planner == nil || got.Settings.Minutes != 5 {
+		t.Errorf("configured %+v", got)
+	}
+	if err := p.writeLate(); err == nil || !strings.Contains(err.Error(), "not written") {
+		t.Errorf("left with %v", err)
+	}
+	move(b.Dirs.Config, b.Dirs.Config+"-full")
+	move(aside, b.Dirs.Config)
+	if got := change(func(s *session.Settings) { s.Aim = "coverage" }); got.Err != nil {
+		t.Fatal(got.Err)
+	}
+	want := strings.Replace(commented, "minutes = 10 # enough\n", "minutes = 5 # enough\naim = \"coverage\"\n", 1)
+	if file(t, b) != want {
+		t.Errorf("written with the next change:\n%s", file(t, b))
+	}
+	move(b.Dirs.Config, aside)
+	move(b.Dirs.Config+"-full", b.Dirs.Config)
+	change(func(s *session.Settings) { s.Wrong = "wait" })
+	move(b.Dirs.Config, b.Dirs.Config+"-full")
+	move(aside, b.Dirs.Config)
+	if err := p.writeLate(); err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(file(t, b), "wrong = \"wait\"\n") {
+		t.Errorf("written at leaving:\n%s", file(t, b))
+	}
+	if err := os.Remove(b.Dirs.ConfigFile()); err != nil {
+		t.Fatal(err)
+	}
+	if err := p.writeLate(); err != nil || exists(b.Dirs.ConfigFile()) {
+		t.Errorf("written again, with %v, though nothing has changed", err)
+	}
+}
+
 // A board that cannot be used changes nothing.
 func TestConfigureRefusesABrokenBoard(t *testing.T) {
 	b, p := configured(t, wish{})

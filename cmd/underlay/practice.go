@@ -26,6 +26,8 @@ type practice struct {
 	env     *Env
 	wish    wish
 	config  config.Config
+	written session.Settings // those of the configuration that the file has
+	late    bool             // the file could not be written
 	course  *course.Course
 	started time.Time
 	writer  *writer
@@ -43,6 +45,7 @@ func (e *Env) practise(w wish) (*practice, error) {
 	if err := p.use(cfg); err != nil {
 		return nil, err
 	}
+	p.written = p.settings()
 	return p, nil
 }
 

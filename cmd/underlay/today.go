@@ -90,7 +90,7 @@ func (e *Env) today(w wish) error {
 	} else {
 		err = p.onScreen()
 	}
-	return errors.Join(err, p.writer.close())
+	return errors.Join(err, p.writeLate(), p.writer.close())
 }
 
 // onScreen runs the sitting full screen. The journal is taken first: a second

@@ -1,8 +1,6 @@
 package screen
 
 import (
-	"slices"
-
 	"underlay/cmd/underlay/session"
 )
 
@@ -79,12 +77,13 @@ func (p *page) putCut(x, y, end int, text string, l look) {
 	p.putWithin(at, y, end, p.more, l)
 }
 
-// foot writes the keys on as many lines as they need, the notice above them.
+// foot writes the keys on as many lines as they need, above them those that
+// lead elsewhere, and then the notice.
 func (p *page) foot(v session.View) {
-	keys, gap := p.hints(v)
-	lines := p.keyLines(keys, gap, p.h, false)
-	p.keyLines(keys, gap, p.h-lines, true)
-	p.bottom = p.h - lines - 1
+	p.bottom = p.h
+	p.keys(v.Keys, !v.Early)
+	p.keys(v.Places, !v.Early)
+	p.bottom--
 	if v.Notice.Text == "" {
 		return
 	}
@@ -98,27 +97,22 @@ func (p *page) foot(v session.View) {
 	p.bottom--
 }
 
-// hints returns the keys that are told and the gap between them: on one line
-// with a narrower gap, or without those to spare, rather than on two.
-func (p *page) hints(v session.View) ([]session.Hint, int) {
+// keys writes keys on the last lines that are free: with a narrower gap between
+// them rather than on two lines. Untold keys take their room all the same.
+func (p *page) keys(keys []session.Hint, tell bool) {
 	const wide, narrow = 3, 2
-	if p.keyLines(v.Keys, wide, 0, false) == 1 {
-		return v.Keys, wide
+	gap := wide
+	if p.keyLines(keys, wide, 0, false) > 1 {
+		gap = narrow
 	}
-	keys := v.Keys
-	for _, spare := range v.Spare {
-		if p.keyLines(keys, narrow, 0, false) == 1 {
-			break
-		}
-		keys = slices.DeleteFunc(slices.Clone(keys), func(k session.Hint) bool { return k.Key == spare })
-	}
-	return keys, narrow
+	p.bottom -= p.keyLines(keys, gap, 0, false)
+	p.keyLines(keys, gap, p.bottom, tell)
 }
 
 // keyLines writes keys from line y on and returns how many lines they take;
 // without write it only counts.
 func (p *page) keyLines(keys []session.Hint, gap, y int, write bool) int {
-	x, lines := 1, 1
+	x, lines := 1, min(1, len(keys))
 	for _, k := range keys {
 		n := cells(k.Key) + 1 + cells(k.Does)
 		if x > 1 && x+n > p.w-1 {

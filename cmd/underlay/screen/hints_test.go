@@ -2,6 +2,7 @@ package screen
 
 import (
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -12,7 +13,8 @@ import (
 // Every key that a place tells does something there: another view, or an effect.
 func TestKeysThatAreToldDoSomething(t *testing.T) {
 	for _, sc := range scenes() {
-		for _, hint := range sc.model(t).m.View().Keys {
+		v := sc.model(t).m.View()
+		for _, hint := range slices.Concat(v.Keys, v.Places) {
 			for key := range strings.FieldsSeq(hint.Key) {
 				s := sc.model(t)
 				before := copyOf(s.m.View())

@@ -74,10 +74,10 @@ func sit(t testing.TB, p *sessiontest.Planner) *sitting {
 
 // firstStart begins a first start, with nothing answered.
 func firstStart(t testing.TB) *sitting {
-	small := []session.Choice{{Name: "trial-42", Title: "A split for trials", Shape: "42 keys, split"},
-		{Name: "trial-grid", Title: "One piece for trials", Shape: "48 keys, one piece"}}
-	standard := []session.Choice{{Name: "ansi-61", Title: "Standard, 61 keys", Shape: "61 keys, one piece"},
-		{Name: "iso-62-de", Title: "German", Shape: "62 keys, one piece"}}
+	small := []session.Choice{{Name: "trial-42", Title: "A split for trials", Shape: "42 keys"},
+		{Name: "trial-grid", Title: "One piece for trials", Shape: "48 keys"}}
+	standard := []session.Choice{{Name: "ansi-61", Title: "Standard, 61 keys", Shape: "61 keys"},
+		{Name: "iso-62-de", Title: "German", Shape: "62 keys"}}
 	o := session.Options{Session: "s1", Settings: settings(), Reports: true, Now: sessiontest.Noon(),
 		Offer: &session.Offer{Boards: append(small, standard[0]), Others: append(standard, small...)}}
 	return &sitting{m: session.New(trialPlanner(t), o), at: sessiontest.Noon()}
@@ -208,9 +208,14 @@ func scenes() []scene {
 		}},
 		{"enough", func(t *testing.T) *sitting {
 			p := trialPlanner(t)
-			p.ThePast.Today = 20 * time.Minute
 			s := sit(t, p)
+			p.ThePast.Today = 20 * time.Minute
 			return s.drilled(1).wait(session.Surprise)
+		}},
+		{"today-enough", func(t *testing.T) *sitting {
+			p := trialPlanner(t)
+			p.ThePast.Today = 20 * time.Minute
+			return sit(t, p)
 		}},
 	}
 }

@@ -69,6 +69,6 @@ type Weight struct {
 // Choice is a board to choose, by name, with its title.
 type Choice struct {
 	Name, Title string
-	Shape       string // "38 keys, split", where that is asked for
+	Shape       string // "38 keys", where that is asked for
 	Set         bool   // it says what the computer is set to
 }

@@ -82,7 +82,7 @@ func (f *firstStart) askLearn(m *Model) {
 	if f.offer.Begun != "" {
 		f.add(Item{Name: "go on", About: "with describing " + board.Safe(f.offer.Begun) + ", which was interrupted"}, describe(GoOn))
 	}
-	f.add(Item{Name: "as it is", About: usual(m.settings.Boards)},
+	f.add(Item{Name: "just start", About: usual(m.settings.Boards)},
 		func(m *Model) { f.settle(m, m.settings.Boards, "") })
 	for _, c := range f.offer.Boards {
 		f.addBoard(c, func(m *Model) { f.learn = c.Name; f.ask(m) })
@@ -210,7 +210,7 @@ func (m *Model) chosen(e Configured) {
 	m.planner = e.Planner
 	m.notice = Notice{}
 	if e.Err != nil {
-		m.warn(fmt.Sprintf("The choice holds for now, but was not written: %v", e.Err))
+		m.warn(unwritten(e.Err))
 	}
 	m.toToday()
 }

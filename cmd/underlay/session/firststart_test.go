@@ -16,7 +16,7 @@ func first(t *testing.T, learn string) *trial {
 	x := start(t, one(t))
 	s := session.Settings{Minutes: 8, Boards: []string{"trial-42", "ansi-61"}}
 	x.m = session.New(x.p, session.Options{Session: "s1", Settings: s, Now: sessiontest.Noon(), Offer: &session.Offer{Learn: learn,
-		Boards:  []session.Choice{{Name: "split-38", Shape: "38 keys, split"}, {Name: "grid-48", Shape: "48 keys, one piece"}},
+		Boards:  []session.Choice{{Name: "split-38", Shape: "38 keys"}, {Name: "grid-48", Shape: "48 keys"}},
 		Others:  []session.Choice{{Name: "ansi-61", Set: true}, {Name: "iso-62-de", Title: "German", Set: true}, {Name: "grid-48"}},
 		Layouts: []session.Choice{{Name: "us"}, {Name: "de", Title: "German"}},
 	}})

@@ -131,11 +131,9 @@ func (m *Model) Wake() time.Time {
 
 // View says what to show.
 func (m *Model) View() View {
-	m.view = View{Notice: m.notice, Keys: m.view.Keys[:0]}
+	m.view = View{Notice: m.notice, Keys: m.view.Keys[:0], Places: m.view.Places[:0]}
 	m.place().show(m, &m.view)
-	if m.now.Before(m.deaf) {
-		m.view.Keys = m.view.Keys[:0] // they are told when they are taken
-	}
+	m.view.Early = m.now.Before(m.deaf)
 	return m.view
 }
 

@@ -588,6 +588,30 @@ func TestSettingsAreChangedOneAtATime(t *testing.T) {
 	}
 }
 
+// Settings that could not be written are told apart from those that cannot be used.
+func TestSettingsThatFailAreTold(t *testing.T) {
+	x := start(t, one(t))
+	for _, c := range []struct {
+		planner session.Planner
+		minutes int
+		told    string
+	}{
+		{x.p, 9, "holds for now, but is not written: a full disk"},
+		{nil, 8, "cannot be used: a full disk"},
+	} {
+		set := session.Settings{Minutes: c.minutes}
+		x.press("s", "l")
+		x.send(session.Configured{Settings: set, Planner: c.planner, Err: errors.New("a full disk"), At: x.at})
+		if n := x.m.View().Notice; !n.Urgent || !strings.Contains(n.Text, c.told) {
+			t.Errorf("told %+v, want %q", n, c.told)
+		}
+		x.press(board.Escape)
+		if got := x.m.View().Today.Plan.Length; got != time.Duration(c.minutes)*time.Minute {
+			t.Errorf("planned for %v, want %d minutes", got, c.minutes)
+		}
+	}
+}
+
 // The board that is kept up stays when another one is learned.
 func TestLearningAnotherBoardKeepsTheOtherUp(t *testing.T) {
 	for _, c := range []struct{ had, want string }{

@@ -40,5 +40,4 @@ func (p *paused) show(m *Model, v *View) {
 	}
 	v.Keys = append(v.Keys[:0], Hint{"Enter", "go on"}, Hint{"n", "this key never arrives"}, Hint{"e", "end here"},
 		Hint{"m", "map"}, Hint{"?", "help"}, Hint{"q", "leave"})
-	v.Spare = []string{"m"}
 }

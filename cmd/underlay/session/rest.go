@@ -39,7 +39,6 @@ func (b *between) show(m *Model, v *View) {
 	v.Aside = leftWords(m.sitting.left())
 	v.Rest = &b.view
 	v.Keys = append(v.Keys, Hint{"Enter", "go on"}, Hint{"e", "end here"}, Hint{"m", "map"}, Hint{"?", "help"}, Hint{"q", "leave"})
-	v.Spare = []string{"m"}
 }
 
 // nextWords says what the next block is. What is met for the first time is
@@ -100,9 +99,8 @@ func (r *rest) show(m *Model, v *View) {
 	v.Aside = board.Safe(r.view.Board.Name)
 	r.view.Unsaved = len(m.saving.queue)
 	v.Rest = &r.view
-	v.Keys = append(v.Keys, Hint{"Enter", "again for 3 minutes"}, Hint{"t", "today"})
-	v.Keys = append(v.Keys, wanderHints(m, false)...)
-	v.Spare = []string{"p", "m"}
+	v.Keys = append(v.Keys, Hint{"Enter", "3 minutes more"}, Hint{"t", "today"})
+	m.tellStops(v)
 }
 
 // Words says a count of slips: "5 layer slips, 3 of them on (".

@@ -161,16 +161,22 @@ func (m *Model) configured(e Configured) {
 		m.chosen(e)
 		return
 	}
-	if e.Err != nil {
-		m.settings = e.Settings
-		m.refresh()
-		m.warn(fmt.Sprintf("settings not written: %v", e.Err))
-	}
 	m.settings = e.Settings
 	if e.Planner != nil {
 		m.usePlanner(e.Planner)
 	}
 	m.refresh()
+	switch {
+	case e.Err != nil && e.Planner == nil:
+		m.warn(fmt.Sprintf("that cannot be used: %v", e.Err))
+	case e.Err != nil:
+		m.warn(unwritten(e.Err))
+	}
+}
+
+// unwritten says that settings are in use and nowhere else.
+func unwritten(err error) string {
+	return fmt.Sprintf("This holds for now, but is not written: %v. It is tried again when you leave.", err)
 }
 
 // usePlanner goes on with another planner. A sitting under way goes on with it,

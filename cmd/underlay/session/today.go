@@ -41,6 +41,5 @@ func (t *today) show(m *Model, v *View) {
 	v.Aside = board.Safe(m.boardAt(0).Name)
 	v.Today = &t.view
 	v.Keys = append(v.Keys, Hint{"Enter", "start"})
-	v.Keys = append(v.Keys, wanderHints(m, true)...)
-	v.Spare = []string{"s", "f", "b"}
+	m.tellStops(v)
 }

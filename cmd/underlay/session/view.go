@@ -22,9 +22,10 @@ type View struct {
 	List  *ListView
 	Page  *PageView
 
-	Notice Notice   // one line that wants to be read
-	Keys   []Hint   // what keys do here
-	Spare  []string // those of Keys that go untold first where one line is too short; the picker has them
+	Notice Notice // one line that wants to be read
+	Keys   []Hint // what keys do here
+	Places []Hint // keys that lead to another place, told on a line of their own
+	Early  bool   // keys are not taken yet, so they are not told, but their lines stay free
 }
 
 // Notice is a line told besides what is shown. The zero Notice says nothing.

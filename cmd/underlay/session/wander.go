@@ -52,17 +52,16 @@ func (m *Model) wander(k board.Symbol) bool {
 	return false
 }
 
-// wanderHints names the places that are open, all or the most wanted.
-func wanderHints(m *Model, all bool) []Hint {
-	var out []Hint
+// tellStops tells the places that are open: those to look at, then the keys
+// that work at all of them.
+func (m *Model) tellStops(v *View) {
+	v.Keys = append(v.Keys, Hint{"/", "by name"})
 	for _, s := range stops(m) {
-		if !all && (s.key == "b" || s.key == "f" || s.key == "s") {
-			continue
+		h := Hint{string(s.key), s.name}
+		if s.name == "help" || s.name == "leave" {
+			v.Keys = append(v.Keys, h)
+		} else {
+			v.Places = append(v.Places, h)
 		}
-		if s.name == "help" {
-			out = append(out, Hint{"/", "all"})
-		}
-		out = append(out, Hint{string(s.key), s.name})
 	}
-	return out
 }
