@@ -65,8 +65,8 @@ type Drill struct {
 	Language string // the language of a line, "" where there is none
 	Prompt   []Cell
 	Keys     []Ask
-	Note     string // what a motion does, or what an unseen key is for
-	Also     []Form // other strokes that do the same as a part of Keys
+	Notes    []string // what each command of a motion does, in order, or what the drill is for
+	Also     []Form   // other strokes that do the same as a part of Keys
 }
 
 // Form is another way to do what the Keys from At on, Len of them, do: "d$"
@@ -75,6 +75,18 @@ type Form struct {
 	At, Len int
 	Prompt  []Cell
 	Keys    []Ask
+}
+
+// Groups returns where the parts begin that gaps keep apart, such as the
+// commands of a motion drill: indices of Keys, the first 0.
+func (d Drill) Groups() []int {
+	var at []int
+	for i, c := range d.Prompt {
+		if i == 0 || c.Gap {
+			at = append(at, i)
+		}
+	}
+	return at
 }
 
 // Symbols returns the symbols that the drill asks for, in order.

@@ -98,7 +98,7 @@ func TestSeedsReproduce(t *testing.T) {
 			wait.Go(func() { b, _ = two.Generate(k, w, seed) })
 			wait.Go(func() { c, _ = two.Generate(k, w, seed) })
 			wait.Wait()
-			if a.String() != b.String() || b.String() != c.String() || a.Note != b.Note {
+			if a.String() != b.String() || b.String() != c.String() || !slices.Equal(a.Notes, b.Notes) {
 				t.Fatalf("%s, seed %d: %v, %v and %v", k, seed, a, b, c)
 			}
 			seen[a.String()] = true

@@ -95,7 +95,7 @@ func (g *Generator) editDrill(all []edit) Drill {
 	for i := range also {
 		also[i].Prompt[0].Gap = also[i].At > 0
 	}
-	d.Also, d.Note = also, strings.Join(notes, " · ")
+	d.Also, d.Notes = also, notes
 	return d
 }
 

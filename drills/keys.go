@@ -115,7 +115,7 @@ func (g *Generator) unseenKeys(plan []want, rng *rand.Rand) Drill {
 		}
 		plan = normal(plan)
 	}
-	d := Drill{Kind: Unseen, Note: "no program sees these: press their positions without the hold"}
+	d := Drill{Kind: Unseen, Notes: []string{"no program sees these: press their positions without the hold"}}
 	for _, s := range keepApart(apportion(plan, named, rng), rng) {
 		d.Keys = append(d.Keys, g.unseen[s])
 		d.Prompt = append(d.Prompt, cell(s, false))

@@ -84,8 +84,13 @@ func TestEditsParse(t *testing.T) {
 		if err := parseEdits(d.Symbols()); err != nil {
 			t.Fatalf("%v: %v", d, err)
 		}
-		if d.Note == "" || strings.Contains(d.Note, "{") && !strings.Contains(d.String(), "{") {
-			t.Errorf("%v: note %q", d, d.Note)
+		for _, note := range d.Notes {
+			if note == "" || strings.Contains(note, "{") && !strings.Contains(d.String(), "{") {
+				t.Errorf("%v: notes %q", d, d.Notes)
+			}
+		}
+		if n := len(d.Groups()); n != len(d.Notes) {
+			t.Errorf("%v: %d commands and %d notes, %q", d, n, len(d.Notes), d.Notes)
 		}
 		for i, f := range d.Also {
 			if err := parseEdits(d.with(i).Symbols()); err != nil {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"slices"
 	"time"
 
 	"underlay/cmd/underlay/session"
@@ -36,7 +37,22 @@ func (p *lineOnly) Next(now time.Time, left time.Duration) (session.Task, bool) 
 
 // strip leaves out what no line can hold.
 func (p *lineOnly) strip(t *session.Task) {
-	d := t.Drill
+	if t.Drill.Kind == drills.Motion {
+		t.Drill = p.commands(t.Drill)
+	} else {
+		t.Drill = p.strokes(t.Drill)
+	}
+	var wanted []board.Symbol
+	for _, s := range t.Wanted {
+		if inLine(s) {
+			wanted = append(wanted, s)
+		}
+	}
+	t.Wanted = wanted
+}
+
+// strokes leaves out single strokes.
+func (p *lineOnly) strokes(d drills.Drill) drills.Drill {
 	out := d
 	out.Keys, out.Prompt = nil, nil
 	gap := false
@@ -52,16 +68,36 @@ func (p *lineOnly) strip(t *session.Task) {
 		out.Keys, out.Prompt = append(out.Keys, k), append(out.Prompt, cell)
 	}
 	if len(out.Keys) < len(d.Keys) {
-		out.Also, out.Note = nil, ""
+		out.Also, out.Notes = nil, nil
 	}
-	t.Drill = out
-	var wanted []board.Symbol
-	for _, s := range t.Wanted {
-		if inLine(s) {
-			wanted = append(wanted, s)
+	return out
+}
+
+// commands leaves out whole commands: without its Escape, what follows an
+// insertion would be part of its text.
+func (p *lineOnly) commands(d drills.Drill) drills.Drill {
+	out := d
+	out.Keys, out.Prompt, out.Notes, out.Also = nil, nil, nil, nil
+	starts := append(d.Groups(), len(d.Keys))
+	for i, note := range d.Notes {
+		from, to := starts[i], starts[i+1]
+		rest := slices.DeleteFunc(slices.Clone(d.Keys[from:to]), func(k drills.Ask) bool { return inLine(k.Symbol) })
+		for _, k := range rest {
+			p.note(k)
 		}
+		if len(rest) > 0 {
+			continue
+		}
+		for _, f := range d.Also {
+			if f.At >= from && f.At < to {
+				f.At += len(out.Keys) - from
+				out.Also = append(out.Also, f)
+			}
+		}
+		out.Keys, out.Prompt = append(out.Keys, d.Keys[from:to]...), append(out.Prompt, d.Prompt[from:to]...)
+		out.Notes = append(out.Notes, note)
 	}
-	t.Wanted = wanted
+	return out
 }
 
 func (p *lineOnly) note(k drills.Ask) {

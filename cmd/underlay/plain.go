@@ -144,6 +144,9 @@ func (l *plain) view() session.View {
 func (l *plain) drill(v session.View) error {
 	w := newWriting(v.Drill)
 	fmt.Fprintf(l.out, "\n%s, %s\n\n  %s\n\n", v.Title, v.Aside, w.prompt())
+	if v.Drill.Note != "" {
+		fmt.Fprintf(l.out, "  %s\n\n", board.Safe(v.Drill.Note))
+	}
 	l.tellWhere(v.Drill, w)
 	text, err := l.line()
 	if err != nil {

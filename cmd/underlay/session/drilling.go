@@ -1,6 +1,7 @@
 package session
 
 import (
+	"strings"
 	"time"
 
 	"underlay/drills"
@@ -51,7 +52,7 @@ func (d *drilling) open(m *Model) {
 		Treatment: m.treatment(drill.Kind), Board: d.board, Other: m.otherThan(d.task.Board), Shown: m.now,
 	})
 	d.begun, d.last, d.recorded, d.slip = m.now, m.now, 0, ""
-	d.view = DrillView{Block: d.task.Block, Board: d.board, Note: drill.Note}
+	d.view = DrillView{Block: d.task.Block, Board: d.board, Note: strings.Join(drill.Notes, " · ")}
 	d.read(m)
 	d.await(m)
 }

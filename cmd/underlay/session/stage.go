@@ -73,7 +73,7 @@ func rehearsal(t Task) drills.Drill {
 
 // introduction is a drill of each new stroke of a task, once.
 func introduction(t Task) drills.Drill {
-	d := drills.Drill{Kind: drills.Position, Note: "Not met before: find each one by the picture or the words."}
+	d := drills.Drill{Kind: drills.Position, Notes: []string{"Not met before: find each one by the picture or the words."}}
 	for _, w := range t.Wanted {
 		for i, k := range t.Drill.Keys {
 			if k.Symbol == w && i < len(t.Drill.Prompt) {
