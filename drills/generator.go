@@ -53,9 +53,8 @@ func NewGenerator(b *board.Board, mix []corpus.Part, o Options) *Generator {
 	return g
 }
 
-// asks lists what may be asked for on a board: what it drills (a key that is
-// not to be pressed in vain has no stroke there), a terminal receives, and
-// nothing keeps.
+// asks lists what may be asked for on a board: what it drills, a
+// terminal receives, and nothing keeps.
 func asks(b *board.Board, o Options) map[board.Symbol]Ask {
 	out := map[board.Symbol]Ask{}
 	for _, s := range b.Symbols() {

@@ -88,22 +88,33 @@ func (g *Generator) elsewhere(layer string, rng *rand.Rand) (board.Symbol, bool)
 	return "", false
 }
 
-// addUnseen lists the keys that no computer sees and that can be drilled by
-// their position: the base layer has something visible there.
+// addUnseen lists the keys that no computer sees and that can be drilled.
 func (g *Generator) addUnseen(o Options) {
 	g.unseen = map[board.Symbol]Ask{}
-	base := g.board.Layers()[0]
 	for _, s := range g.board.Symbols() {
-		stroke, ok := g.board.Drilled(s)
-		if !ok || slices.Contains(o.Keeps, s) {
-			continue
-		}
-		at := stroke.Final().Position
-		answer, ok := g.board.Gives(base, at)
-		if legend := g.board.Legend(stroke.Layer, at); ok && legend.Unseen && Received(answer) && !slices.Contains(o.Keeps, answer) {
+		answer, ok := UnseenAnswer(g.board, s)
+		if ok && !slices.Contains(o.Keeps, s) && !slices.Contains(o.Keeps, answer) {
+			stroke, _ := g.board.Drilled(s)
 			g.unseen[s] = Ask{Symbol: s, Stroke: stroke, Answer: answer}
 		}
 	}
+}
+
+// UnseenAnswer returns what arrives when a key that no computer sees is pressed
+// by its position on the base layer, without the hold. It is false for another
+// symbol, for a key that is not to be pressed in vain, which a hold by habit
+// would fire, and where the base layer has nothing visible there.
+func UnseenAnswer(b *board.Board, s board.Symbol) (answer board.Symbol, ok bool) {
+	stroke, ok := b.Drilled(s)
+	if !ok {
+		return "", false
+	}
+	at := stroke.Final().Position
+	if legend := b.Legend(stroke.Layer, at); !legend.Unseen || legend.Never {
+		return "", false
+	}
+	answer, ok = b.Gives(b.Base(), at)
+	return answer, ok && Received(answer)
 }
 
 // unseenKeys makes a drill of keys that no computer sees: the prompt names

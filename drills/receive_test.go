@@ -22,7 +22,7 @@ func TestReceived(t *testing.T) {
 		"Control+i", "Control+m", "Control+[", "Control+h", "Control+j", "Control+?", "Control+A", "Control+1", "Control+,", "Control+/",
 		"Control+Enter", "Control+Space", "Shift+Space", "Shift+Enter", "Control+Tab", "Alt+Tab", "Shift+Escape", "Control+Backspace",
 		"Alt+[", "Alt+O", "Shift+PageUp", "Shift+PageDown", "Shift+Insert",
-		"F13", "AudioVolumeUp", "MediaPlayPause", "BrightnessUp", "PrintScreen", "ContextMenu", "<pair-1>", "<forget!>",
+		"F13", "AudioVolumeUp", "MediaPlayPause", "BrightnessUp", "PrintScreen", "ContextMenu", "<pair-1>", "<forget>",
 		"\x01", "\n", "\u200b", "\u202e", "\u0301", "ab",
 	}
 	for _, s := range yes {

@@ -21,7 +21,7 @@ func TestRenderGroups(t *testing.T) {
 		{Chord, []board.Symbol{"Control+w", "Alt+x", "Shift+Tab"}, "‹Ctrl+w›  ‹Alt+x›  ‹Shift+Tab›"},
 		{Unseen, []board.Symbol{"<pair-1>", "AudioVolumeUp"}, "‹pair-1›  ‹AudioVolumeUp›"},
 		{Line, []board.Symbol{"x", "Space", "=", "Space", "1", "Enter"}, "x = 1‹⏎›"},
-		{Token, []board.Symbol{"ä", "<forget!>", "Control+i", "("}, "("}, // the others may not be asked for
+		{Token, []board.Symbol{"ä", "<forget>", "Control+i", "("}, "("}, // the others may not be asked for
 		{Token, nil, ""},
 	}
 	for _, c := range tests {

@@ -106,7 +106,8 @@ func possible(b *board.Board, s board.Symbol, keeps []board.Symbol) bool {
 	case slices.Contains(keeps, s):
 		return false
 	case unseen(s):
-		return askedUnseen(b, s)
+		_, ok := drills.UnseenAnswer(b, s)
+		return ok
 	}
 	return drills.Received(s)
 }
@@ -120,14 +121,6 @@ func wanted(s board.Symbol, mix *corpus.Table) bool {
 	return true
 }
 
-// askedUnseen tells whether a key that no computer sees can be drilled: it is
-// not one to keep from pressing, and its position gives something on the base
-// layer, which is the answer.
-func askedUnseen(b *board.Board, s board.Symbol) bool {
-	st, ok := b.Drilled(s)
-	return ok && !b.Legend(st.Layer, st.Final().Position).Never && drills.Received(answer(b, s))
-}
-
 // answer is the symbol that arrives when the stroke drilled for s is made: s
 // itself, or for a key that no computer sees what its position gives on the
 // base layer.
@@ -135,8 +128,7 @@ func answer(b *board.Board, s board.Symbol) board.Symbol {
 	if !unseen(s) {
 		return s
 	}
-	st, _ := b.Drilled(s)
-	base, _ := b.Gives(b.Layers()[0], st.Final().Position)
+	base, _ := drills.UnseenAnswer(b, s)
 	return base
 }
 
