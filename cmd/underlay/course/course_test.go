@@ -88,8 +88,9 @@ func TestSwitchSharesComeFromPairs(t *testing.T) {
 	}
 }
 
-// Every printable ASCII character, Escape and the arrows are asked for; keys
-// that are kept, and what a terminal cannot receive, are not.
+// Every printable ASCII character, Escape, the arrows, and keys that no program
+// sees, by their position, are asked for; keys that are kept or not to be pressed
+// in vain, and modifiers, are not.
 func TestWhatIsAskedFor(t *testing.T) {
 	c := embedded(t, func(c *Config) { c.Keeps = []board.Symbol{"F11"} })
 	for r := '!'; r <= '~'; r++ {
@@ -97,12 +98,12 @@ func TestWhatIsAskedFor(t *testing.T) {
 			t.Errorf("%q is not asked for", r)
 		}
 	}
-	for _, s := range []board.Symbol{board.Escape, board.ArrowLeft, board.Space, board.Tab, "F5"} {
+	for _, s := range []board.Symbol{board.Escape, board.ArrowLeft, board.Space, board.Tab, "F5", "AudioVolumeUp", "<pair-1>"} {
 		if _, ok := c.ID(0, s); !ok {
 			t.Errorf("%s is not asked for", s)
 		}
 	}
-	for _, s := range []board.Symbol{"F11", "AudioVolumeUp", "Shift"} {
+	for _, s := range []board.Symbol{"F11", "<forget>", "Shift"} {
 		if _, ok := c.ID(0, s); ok {
 			t.Errorf("%s is asked for", s)
 		}

@@ -102,14 +102,7 @@ func asked(b *board.Board, s board.Symbol, mix *corpus.Table, keeps []board.Symb
 // possible tells whether a symbol can be drilled on a board: nobody keeps it, and
 // what arrives of it tells that it was typed.
 func possible(b *board.Board, s board.Symbol, keeps []board.Symbol) bool {
-	switch {
-	case slices.Contains(keeps, s):
-		return false
-	case unseen(s):
-		_, ok := drills.UnseenAnswer(b, s)
-		return ok
-	}
-	return drills.Received(s)
+	return !slices.Contains(keeps, s) && drills.Received(answer(b, s))
 }
 
 // wanted tells whether the work needs a symbol: a character of ASCII or a key does
@@ -125,15 +118,11 @@ func wanted(s board.Symbol, mix *corpus.Table) bool {
 // itself, or for a key that no computer sees what its position gives on the
 // base layer.
 func answer(b *board.Board, s board.Symbol) board.Symbol {
-	if !unseen(s) {
-		return s
+	if base, ok := drills.UnseenAnswer(b, s); ok {
+		return base
 	}
-	base, _ := drills.UnseenAnswer(b, s)
-	return base
+	return s
 }
-
-// unseen tells whether a symbol stands for a key that no computer sees.
-func unseen(s board.Symbol) bool { return len(s) > 1 && s[0] == '<' }
 
 // Answer returns what arrives when the stroke that is drilled for a symbol is
 // made.

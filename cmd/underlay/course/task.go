@@ -101,7 +101,7 @@ func kindOf(e scheduler.Exercise, symbols []board.Symbol) drills.Kind {
 		return drills.Line
 	case is(chord):
 		return drills.Chord
-	case is(unseen):
+	case is(func(s board.Symbol) bool { return !drills.Received(s) }):
 		return drills.Unseen
 	case is(func(s board.Symbol) bool { return !text(s) && !chord(s) }):
 		return drills.Navigation
