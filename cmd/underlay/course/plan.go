@@ -34,12 +34,12 @@ func (c *Course) note(b scheduler.Block) string {
 	case scheduler.WarmUp:
 		return "what the hands know"
 	case scheduler.FirstLook:
-		return "single strokes, to find out where you stand"
+		return "single strokes: where do you stand?"
 	case scheduler.Lines:
 		if len(c.config.Own) > 0 {
-			return "lines of your own code, and others like it"
+			return "of your own code, and others like them"
 		}
-		return "lines made of " + c.mixWords()
+		return "made of " + c.mixWords()
 	case scheduler.Switching:
 		return "into the layers and back"
 	case scheduler.Upkeep, scheduler.Probe:

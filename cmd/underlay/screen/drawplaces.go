@@ -2,6 +2,7 @@ package screen
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"underlay/cmd/underlay/session"
@@ -14,6 +15,9 @@ func (p *page) mapped(v *session.MapView) {
 	var parts []string
 	for _, c := range v.Counts {
 		parts = append(parts, fmt.Sprintf("%s %d %s", p.state(c.State), c.N, c.State))
+	}
+	if slices.ContainsFunc(v.Keys, func(c session.Cap) bool { return cells(c.Bar) > 1 }) {
+		parts = append(parts, "figures: ms")
 	}
 	if len(parts) > 0 {
 		p.put(p.margin, y-1, strings.Join(parts, "   "), plain)

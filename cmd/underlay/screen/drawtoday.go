@@ -60,7 +60,7 @@ func (p *page) plan(plan session.Plan, told []int, y, end int) int {
 		p.put(p.margin, y, string(b.Kind), plain)
 		p.put(p.margin+timeColumn, y, clock(b.Length), plain)
 		if b.Note != "" || told[i] == 0 {
-			p.put(p.margin+aboutColumn, y, b.Note, plain)
+			p.putCut(p.margin+aboutColumn, y, p.w-1, b.Note, plain)
 			y++
 		}
 		for _, r := range b.About[:told[i]] {

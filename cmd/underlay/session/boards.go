@@ -16,6 +16,8 @@ type boards struct {
 
 func (m *Model) toBoards() {
 	b := &boards{}
+	learned := func(c Choice) bool { return slices.Index(m.settings.Boards, c.Name) == 0 }
+	b.at = max(0, slices.IndexFunc(m.settings.AllBoards, learned)) // where Enter changes nothing
 	b.list(m)
 	m.push(b)
 }
@@ -93,13 +95,11 @@ func (b *boards) choose(m *Model, s Settings, as int) {
 	had := slices.Index(s.Boards, name)
 	list := slices.DeleteFunc(slices.Clone(s.Boards), func(n string) bool { return n == name })
 	switch {
-	case as == 0 && len(list) > 0:
-		list = []string{name, list[len(list)-1]}
-	case as == 0:
-		return // it is the only one, and being learned
 	case had == 0 || len(list) == 0:
 		m.say("It is being learned already. Enter on another board learns that one instead.")
 		return
+	case as == 0:
+		list = []string{name, list[len(list)-1]}
 	case had != 1:
 		list = []string{list[0], name}
 	}

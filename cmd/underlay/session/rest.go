@@ -17,7 +17,7 @@ type between struct {
 func (m *Model) newBetween(t Task) *between {
 	s := &m.sitting
 	b := &between{task: t}
-	b.view = RestView{Board: m.boardAt(s.board), Length: s.used, Between: true,
+	b.view = RestView{Board: m.boardAt(s.board), Length: s.used - s.rested, Between: true,
 		Strokes: s.part.strokes, Slips: s.part.counts(), Next: m.nextWords(t)}
 	s.rested, s.part = s.used, tally{}
 	return b
@@ -122,5 +122,5 @@ func (c SlipCount) Words() string {
 	for i, s := range c.Symbols {
 		names[i] = board.Safe(string(s))
 	}
-	return fmt.Sprintf("%d %s, most on %s", c.N, noun, strings.Join(names, " "))
+	return fmt.Sprintf("%d %s, most on  %s", c.N, noun, strings.Join(names, "  "))
 }
