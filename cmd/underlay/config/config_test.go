@@ -46,7 +46,8 @@ func TestEmptyFileMeansTheDefaults(t *testing.T) {
 func TestFaults(t *testing.T) {
 	for _, c := range []struct{ name, src, want string }{
 		{"not TOML", "minutes = \n", `1:11 expected value but found '\n' instead`},
-		{"twice", "minutes = 3\nminutes = 4\n", `2:13 Key 'minutes' has already been defined.`},
+		{"not TOML further on", "boards = [\"split-38\"\nminutes = 3\n", `2:1 expected a comma (',') or array terminator (']'), but got 'm'`},
+		{"twice", "minutes = 3\nminutes = 4\n", `2:1 Key 'minutes' has already been defined.`},
 		{"unknown", "# mine\nboard = [\"x\"]\n", `2:1 there is no setting "board" | did you mean "boards"?`},
 		{"unknown table", "minutes = 3\n\n[mixx]\ngo = 1\n", `3:1 there is no setting "mixx" | did you mean "mix"?`},
 		{"far off", "zzzzzzzz = 1\n", `1:1 there is no setting "zzzzzzzz" | the settings are boards, minutes, aim, mix, from, wrong, colours, keeps`},

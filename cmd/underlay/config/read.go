@@ -1,10 +1,12 @@
 package config
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/BurntSushi/toml"
 
@@ -19,7 +21,7 @@ func Read(file string, src []byte) (Config, board.Findings) {
 	c.file = file
 	var top map[string]any
 	if _, err := toml.Decode(string(src), &top); err != nil {
-		return c, board.Findings{syntax(file, err)}
+		return c, board.Findings{syntax(file, src, err)}
 	}
 	c.lines = outline(string(src))
 	r := reader{config: &c}
@@ -47,11 +49,14 @@ func inOrder(d *document, top map[string]any) []string {
 	return out
 }
 
-// syntax is the finding for a text that is not TOML.
-func syntax(file string, err error) board.Finding {
+// syntax is the finding for a text that is not TOML. The column is counted from
+// the offset: the parser's own leaves line ends out.
+func syntax(file string, src []byte, err error) board.Finding {
 	f := board.Finding{File: file, Level: board.Fault, Message: err.Error()}
 	if p, ok := errors.AsType[toml.ParseError](err); ok {
-		f.Line, f.Col, f.Message = p.Position.Line, p.Position.Col, p.Message
+		before := src[:min(max(p.Position.Start, 0), len(src))]
+		f.Line, f.Message = p.Position.Line, p.Message
+		f.Col = utf8.RuneCount(before[bytes.LastIndexByte(before, '\n')+1:]) + 1
 		if p.LastKey != "" && f.Message != "" {
 			f.Entry = p.LastKey
 		}
