@@ -1,6 +1,7 @@
 package config
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"os"
@@ -215,5 +216,15 @@ func Write(file, text string) error {
 	if err := os.MkdirAll(filepath.Dir(file), 0o700); err != nil {
 		return err
 	}
-	return atomic.WriteFile(file, strings.NewReader(text))
+	if err := atomic.WriteFile(file, strings.NewReader(text)); err != nil {
+		return cause(err)
+	}
+	return nil
+}
+
+// cause is what the system says of a file, without the words and the temporary
+// name that were put before it.
+func cause(err error) error {
+	text := err.Error()
+	return errors.New(text[strings.LastIndex(": "+text, ": "):])
 }

@@ -126,6 +126,7 @@ func (unsaved) key(m *Model, k Key) {
 
 func (unsaved) show(m *Model, v *View) {
 	v.Title = "not saved"
+	v.Notice = Notice{} // it would say the same
 	v.Page = &PageView{Lines: []string{
 		fmt.Sprintf("%s not saved.", drillCount(len(m.saving.queue))),
 		fmt.Sprintf("The cause: %v", m.saving.failed),
