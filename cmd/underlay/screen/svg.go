@@ -46,8 +46,8 @@ func svgStyle() string {
 	return fmt.Sprintf(`text { font: %gpx ui-monospace, "DejaVu Sans Mono", Menlo, Consolas, monospace; white-space: pre; fill: #1c1c1c }
 .paper { fill: #ffffff; stroke: #d0d0d0 } .cursor { fill: #1c1c1c }
 .strong, .accent, .hold, .lit, .slip, .wrong, .target, .chosen { font-weight: bold }
-.faint { fill: #6a6a6a } .accent, .hold { fill: #0072b2 } .slip, .wrong { fill: #b54a00 } .wrong { text-decoration: underline }
-rect.target { fill: #0072b2 } rect.chosen { fill: #1c1c1c } text.target, text.chosen { fill: #ffffff }
+.faint { fill: #6a6a6a } .accent, .hold { fill: #005faf } .slip, .wrong { fill: #af5f00 } .wrong { text-decoration: underline }
+rect.target { fill: #005faf } rect.chosen { fill: #1c1c1c } text.target, text.chosen { fill: #ffffff }
 @media (prefers-color-scheme: dark) {
 text { fill: #e4e4e4 } .paper { fill: #101010; stroke: #3a3a3a } .cursor { fill: #e4e4e4 }
 .faint { fill: #8c8c8c } .accent, .hold { fill: #56b4e9 } .slip, .wrong { fill: #e69f00 }

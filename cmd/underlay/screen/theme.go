@@ -51,7 +51,8 @@ func monochrome() [looks]tcell.Style {
 
 // palette holds the colours of a theme. The true colours are of the set that
 // Okabe and Ito published in 2008 ("Color universal design"), which keeps
-// apart for the common colour blindnesses.
+// apart for the common colour blindnesses; on a light ground its blue and its
+// orange are darkened, to two that 256 colours have as well.
 type palette struct {
 	accent, slip tcell.Color
 	faint        tcell.Style
@@ -63,7 +64,7 @@ func paletteFor(want string, colours int) palette {
 	case colours < 256 || want == "auto":
 		return palette{tcell.PaletteColor(6), tcell.PaletteColor(5), d.Dim(true)}
 	case want == "light":
-		return palette{tcell.NewHexColor(0x0072b2), tcell.NewHexColor(0xb54a00), d.Foreground(tcell.NewHexColor(0x6a6a6a))}
+		return palette{tcell.NewHexColor(0x005faf), tcell.NewHexColor(0xaf5f00), d.Foreground(tcell.NewHexColor(0x6a6a6a))}
 	}
 	return palette{tcell.NewHexColor(0x56b4e9), tcell.NewHexColor(0xe69f00), d.Foreground(tcell.NewHexColor(0x8c8c8c))}
 }

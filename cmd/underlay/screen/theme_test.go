@@ -45,8 +45,8 @@ func TestNoColour(t *testing.T) {
 }
 
 // Contrast as WCAG 2.1 defines it (relative luminance, success criterion
-// 1.4.3): at least 4.5 to 1 for text. The formula gives 21 for black on white,
-// as stated there.
+// 1.4.3): at least 4.5 to 1 for text, also in the nearest of 256 colours. The
+// formula gives 21 for black on white, as stated there.
 func TestContrast(t *testing.T) {
 	black, white := tcell.NewHexColor(0), tcell.NewHexColor(0xffffff)
 	if c := contrast(black, white); math.Abs(c-21) > 1e-9 {
@@ -56,11 +56,22 @@ func TestContrast(t *testing.T) {
 		p := paletteFor(want, 1<<24)
 		faint, _, _ := p.faint.Decompose()
 		for name, c := range map[string]tcell.Color{"accent": p.accent, "slip": p.slip, "faint": faint} {
-			if k := contrast(c, ground); k < 4.5 {
-				t.Errorf("%s, %s: contrast %.2f to 1", want, name, k)
+			for _, c := range []tcell.Color{c, nearest(c)} {
+				if k := contrast(c, ground); k < 4.5 {
+					t.Errorf("%s, %s as %06x: contrast %.2f to 1", want, name, c.Hex(), k)
+				}
 			}
 		}
 	}
+}
+
+// nearest is what tcell shows of a colour on a terminal of 256 colours.
+func nearest(c tcell.Color) tcell.Color {
+	palette := make([]tcell.Color, 256)
+	for i := range palette {
+		palette[i] = tcell.PaletteColor(i)
+	}
+	return tcell.FindColor(c, palette)
 }
 
 func contrast(a, b tcell.Color) float64 {
