@@ -6,6 +6,7 @@ import (
 	"os"
 	"slices"
 	"testing"
+	"time"
 
 	"underlay/scheduler"
 	"underlay/scheduler/learners"
@@ -26,13 +27,14 @@ type told struct {
 
 // calibrate lets n typists practise for a month, and asks before every try of a
 // later day and on every third morning.
-func calibrate(kind string, n int) (c calibration) {
+func calibrate(kind string, first uint64, n int, how course) (c calibration) {
 	w := newWorld(code)
 	var all []told
-	for seed := range uint64(n) {
+	for seed := first; seed < first+uint64(n); seed++ {
 		r := newReal(w, seed)
 		asked := &asking{real: r}
 		p := newPractice(w, newTypist(kind, w.work, seed+1), asked, seed)
+		p.length, p.miss = time.Duration(how.minutes*float64(time.Minute)), how.miss
 		for d := range 30 {
 			asked.on = d > 3
 			p.day(d)
@@ -92,19 +94,33 @@ func (c *calibration) ask(w *world, s *scheduler.Scheduler, t learners.Typist, d
 	}
 }
 
-// BenchmarkCalibration prints the table of FIGURES.md.
+// BenchmarkCalibration prints the tables of FIGURES.md.
 //
 //	go test ./scheduler -run - -bench Calibration -benchtime 1x
 func BenchmarkCalibration(b *testing.B) {
+	usual := course{8, .15}
 	for range b.N {
+		tenths := map[string]calibration{}
+		out := os.Stdout
+		fmt.Fprintln(out, "\n| typists | ranges that hold | error of ln ms | bias | error of the chance of a slip |\n| --- | --- | --- | --- | --- |")
 		for _, kind := range typists() {
-			c := calibrate(kind, 12)
-			fmt.Fprintf(os.Stdout, "\n%s: 80 %% ranges of the median hold in %.2f of %.0f; mean |ln expected/true| %.3f, mean ln %+.3f; slips rmse %.3f\n",
-				kind, c.inside/c.levels, c.levels, c.off/c.levels, c.bias/c.levels, math.Sqrt(c.errSquares/c.levels))
-			fmt.Fprintln(os.Stdout, "\n| tenth of the tries | slips expected | seen |\n| --- | --- | --- |")
-			for k, d := range c.tenths {
-				fmt.Fprintf(os.Stdout, "| %d | %.3f | %.3f |\n", k+1, d.expected/d.n, d.seen/d.n)
+			for _, c := range []struct {
+				name  string
+				first uint64
+				course
+			}{{"1 to 12", 0, usual}, {"41 to 52", 40, usual}, {"81 to 92", 80, usual}, {"1 to 12, 4 minutes a day", 0, course{4, .15}}, {"1 to 12, 40 % of days missed", 0, course{8, .4}}} {
+				r := calibrate(kind, c.first, 12, c.course)
+				if c.course == usual {
+					tenths[kind] = r
+				}
+				fmt.Fprintf(out, "| %s, %s | %.2f of %.0f | %.3f | %+.3f | %.3f |\n", kind, c.name, r.inside/r.levels, r.levels, r.off/r.levels, r.bias/r.levels, math.Sqrt(r.errSquares/r.levels))
 			}
+		}
+		fmt.Fprintln(out, "\n| tenth of the tries | gradual: expected | seen | searcher: expected | seen |\n| --- | --- | --- | --- | --- |")
+		g, s := tenths["gradual"].tenths, tenths["searcher"].tenths
+		for k := range g {
+			a, b := g[k], s[k]
+			fmt.Fprintf(out, "| %d | %.3f | %.3f | %.3f | %.3f |\n", k+1, a.expected/a.n, a.seen/a.n, b.expected/b.n, b.seen/b.n)
 		}
 	}
 }

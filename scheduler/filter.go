@@ -51,16 +51,16 @@ func (in *inputs) sum() (mean, vari float64) {
 
 // correctValue moves the terms towards an observation y that has the given
 // noise variance: the measurement step of a Kalman filter whose covariance is
-// kept diagonal. Residuals are clipped to clip standard deviations (Huber's
-// psi), so that a heavy tail drags the terms little and they follow the median.
+// kept diagonal. Residuals have the influence that a limit of clip standard
+// deviations leaves them, so that a heavy tail drags the terms little and they
+// follow the median.
 // It returns the residual as observed, and the variance that was predicted for
 // it without the noise.
 func (in *inputs) correctValue(y, noise, clip float64) (residual, vari float64) {
 	mean, vari := in.sum()
 	total := vari + noise
 	residual = y - mean
-	limit := clip * math.Sqrt(total)
-	used := math.Max(-limit, math.Min(limit, residual))
+	used := influence(residual, clip*math.Sqrt(total))
 	for _, i := range in.list[:in.n] {
 		if i.fixed {
 			continue
@@ -70,6 +70,18 @@ func (in *inputs) correctValue(y, noise, clip float64) (residual, vari float64) 
 		i.term.Var -= gain * i.x * i.term.Var
 	}
 	return residual, vari
+}
+
+// influence is what counts of a residual: no more than the limit (Huber's psi). What is
+// far too slow counts less and less (as Hampel's psi has it), for it was the search for a key,
+// or a thought elsewhere; what is far too fast was learned.
+func influence(residual, limit float64) float64 {
+	const far = 1.8 // limits
+	used := math.Max(-limit, math.Min(limit, residual))
+	if ratio := residual / limit / far; ratio > 1 {
+		used /= ratio * ratio
+	}
+	return used
 }
 
 // chance returns the probability that a logit with this mean and variance

@@ -144,3 +144,16 @@ func TestFixedTermStays(t *testing.T) {
 		t.Errorf("after: %v, %v", a, b)
 	}
 }
+
+// Of what is too slow, more counts less from some point on; of what is too fast it never does.
+func TestInfluence(t *testing.T) {
+	const limit = .3
+	for _, c := range []struct{ residual, want float64 }{{.2, .2}, {.5, limit}, {1.08, limit / 4}, {-.2, -.2}, {-.5, -limit}, {-3, -limit}} {
+		if got := influence(c.residual, limit); math.Abs(got-c.want) > 1e-12 {
+			t.Errorf("residual %g: %g, want %g", c.residual, got, c.want)
+		}
+	}
+	if got := influence(7, math.Inf(1)); got != 7 {
+		t.Errorf("without a limit: %g", got)
+	}
+}

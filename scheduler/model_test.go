@@ -149,16 +149,15 @@ func TestForgettingIsLearned(t *testing.T) {
 	}
 }
 
-// What is expected beforehand of tries holds: 80 % ranges of the level in about 80
-// of 100 cases, a little more with the one kind of typist and less with the other, and
-// chances of slips by tenths within 3 points. From the fourth day on.
+// What is expected beforehand of tries holds: 80 % ranges of the level in 75 to 85
+// of 100 cases, and chances of slips by tenths within 3 points. From the fourth day on.
 func TestCalibration(t *testing.T) {
 	if testing.Short() {
 		t.Skip("simulates for some seconds")
 	}
 	for _, kind := range typists() {
-		c := calibrate(kind, 4)
-		if in := c.inside / c.levels; in < .72 || in > .9 {
+		c := calibrate(kind, 20, 8, course{8, .15})
+		if in := c.inside / c.levels; in < .75 || in > .85 {
 			t.Errorf("%s: 80 %% ranges hold in %.2f", kind, in)
 		}
 		for k, d := range c.tenths {

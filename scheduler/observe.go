@@ -88,7 +88,16 @@ func (s *Scheduler) learnLatency(t *Try, p place, practised float64, x *[context
 	s.Speed.skill(in, t.ID, p, practised, s.Items[t.ID].Gap)
 	s.Speed.circumstances(in, p, x)
 	e, v := in.correctValue(math.Log(t.MS), s.Noise.Var, residualClip)
+	s.Items[t.ID].scattered(math.Max(e*e-v, 0) / s.Noise.Var)
 	s.Noise.observe(e, v)
+}
+
+// scattered follows how much the stroke's latencies scatter, from their squared
+// residual as a share of the usual noise.
+func (it *item) scattered(share float64) {
+	const widest, from, slowest, least = 9, 30, .01, -.6
+	it.Scatter += (math.Min(share, widest) - 1 - it.Scatter) * math.Max(1/(it.Tries+from), slowest)
+	it.Scatter = math.Max(it.Scatter, least)
 }
 
 func (s *Scheduler) learnSlip(t *Try, p place, practised float64, x *[contexts]float64) {

@@ -19,6 +19,8 @@ type priors struct {
 	lasting        float64 // share of a session's form that stays
 	perTry, perDay float64 // drift of a stroke's own term, variance
 	perFirst       float64 // more of it for the first tries
+	perDayYoung    float64 // and for the days between them
+	perDay2        float64 // by the square of the days away
 	perTryLayer    float64 // drift of a layer's, variance
 	maxItem        float64 // caps of these variances
 	maxLayer       float64
@@ -47,7 +49,7 @@ func latencyPriors() priors {
 			afterSwitch: {.2, .02}, afterSameFinger: {.1, .01}, atStart: {.3, .05},
 			warmingUp: {.12, .01}, onNewBoard: {.05, .005}, afterSlip: {.1, .01}, onReturn: {.1, .01},
 		},
-		lasting: .6, perTry: .00004, perFirst: .0006, perDay: .0006, perTryLayer: 1e-6, maxItem: 1, maxLayer: .3,
+		lasting: .6, perTry: .000003, perFirst: .0004, perDay: .00015, perDayYoung: .0008, perDay2: .000005, perTryLayer: 1e-6, maxItem: 1, maxLayer: .3,
 	}
 }
 

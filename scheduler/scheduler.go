@@ -70,6 +70,7 @@ type memory struct {
 // item is what is remembered of a stroke beside its terms.
 type item struct {
 	Tries    float64
+	Scatter  float64 // of its latencies: variance as a share of the usual, less 1
 	Credit   float64 // tries on the stroke that it replaced, as far as they count
 	Last     float64 // when it was last tried, in Unix seconds
 	Gap      float64 // ln(1+days away) before the session under way

@@ -115,20 +115,34 @@ func (m *side) circumstances(in *inputs, p place, x *[contexts]float64) {
 	}
 }
 
+// shared is how much surer a stroke is than the sum of its terms tells, since its
+// own term makes up for errors in those that it shares with others. A diagonal covariance
+// does not see that. It goes with the share of what was not known of the stroke that is known by now.
+func (m *side) shared(id int, p place) float64 {
+	v := m.Board[p.board].Var + m.Layer[p.layer].Var + m.Finger[p.finger].Var + m.Row[p.row].Var
+	return v * math.Max(0, 1-m.Own[id].Var/m.prior.own.Var)
+}
+
 const (
 	driftDays = 120  // the longest time away that makes a stroke less sure
-	youngFor  = 20.0 // tries after which a stroke's drift is down to a quarter
+	youngFor  = 10.0 // tries after which what the next one may change is down to half
+	calmFor   = 60.0 // tries after which what a day may change is down to half
 )
 
 // drift adds the uncertainty that a stroke gathers before a try: for the days
-// since the last one, and for what the try itself may change, which is most
-// when it is one of the first.
+// since the last one, and for what the try itself may change. Both are most
+// where there was little practice, for it is there that strokes differ in how fast they are learned.
 func (m *side) drift(id int, p place, days, tries float64) {
 	t, l := &m.Own[id], &m.Layer[p.layer]
-	young := 1 / (1 + tries/youngFor)
-	t.Var += m.prior.perDay*math.Min(days, driftDays) + m.prior.perTry + m.prior.perFirst*young*young
+	t.Var += m.overDays(math.Min(days, driftDays), tries) + m.prior.perTry + m.prior.perFirst/(1+tries/youngFor)
 	t.Var = math.Min(t.Var, m.prior.maxItem)
 	l.Var = math.Min(l.Var+m.prior.perTryLayer, m.prior.maxLayer)
+}
+
+// overDays is the variance that days without a stroke add to its own term: months
+// tell less of what is left than their days would one by one.
+func (m *side) overDays(days, tries float64) float64 {
+	return days * (m.prior.perDay + m.prior.perDay2*days + m.prior.perDayYoung/(1+tries/calmFor))
 }
 
 // settle makes what was lost over a gap part of the stroke's own level.

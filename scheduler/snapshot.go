@@ -16,7 +16,7 @@ import (
 // all little-endian; the rest is the memory as gob writes it, which keeps
 // floating-point numbers to the last bit.
 const (
-	snapshotVersion = 2
+	snapshotVersion = 3
 	snapshotHead    = 16
 )
 
