@@ -61,8 +61,12 @@ type palette struct {
 func paletteFor(want string, colours int) palette {
 	d := tcell.StyleDefault
 	switch {
-	case colours < 256 || want == "auto":
+	case colours < 256 && want == "light":
+		return palette{tcell.PaletteColor(4), tcell.PaletteColor(5), d.Dim(true)}
+	case colours < 256:
 		return palette{tcell.PaletteColor(6), tcell.PaletteColor(5), d.Dim(true)}
+	case want == "auto": // not known: such as can be read on either ground
+		return palette{tcell.NewHexColor(0x5f5fff), tcell.NewHexColor(0xaf5f5f), d.Dim(true)}
 	case want == "light":
 		return palette{tcell.NewHexColor(0x005faf), tcell.NewHexColor(0xaf5f00), d.Foreground(tcell.NewHexColor(0x6a6a6a))}
 	}

@@ -52,10 +52,17 @@ func TestContrast(t *testing.T) {
 	if c := contrast(black, white); math.Abs(c-21) > 1e-9 {
 		t.Fatalf("black on white has %g, want 21", c)
 	}
-	for want, ground := range map[string]tcell.Color{"dark": black, "light": white} {
+	for _, on := range []struct {
+		want   string
+		ground tcell.Color
+	}{{"dark", black}, {"light", white}, {"auto", black}, {"auto", white}} {
+		want, ground := on.want, on.ground
 		p := paletteFor(want, 1<<24)
-		faint, _, _ := p.faint.Decompose()
-		for name, c := range map[string]tcell.Color{"accent": p.accent, "slip": p.slip, "faint": faint} {
+		colours := map[string]tcell.Color{"accent": p.accent, "slip": p.slip}
+		if faint, _, _ := p.faint.Decompose(); faint != tcell.ColorDefault { // else it is dim, as the terminal has it
+			colours["faint"] = faint
+		}
+		for name, c := range colours {
 			for _, c := range []tcell.Color{c, nearest(c)} {
 				if k := contrast(c, ground); k < 4.5 {
 					t.Errorf("%s, %s as %06x: contrast %.2f to 1", want, name, c.Hex(), k)
