@@ -18,6 +18,7 @@ func draw(s *sheet, v session.View, ascii bool, at *places) {
 		drawTooSmall(s)
 		return
 	}
+	s.ascii = ascii
 	p := page{sheet: s, margin: margin(s.w), glyphs: glyphsFor(ascii), places: at}
 	p.head(v)
 	p.foot(v)

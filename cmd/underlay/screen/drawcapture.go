@@ -14,6 +14,7 @@ func drawCapture(s *sheet, v capture.View, ascii bool) {
 		drawTooSmall(s)
 		return
 	}
+	s.ascii = ascii
 	p := page{sheet: s, margin: margin(s.w), glyphs: glyphsFor(ascii)}
 	frame := session.View{Title: v.Title}
 	if v.Total > 0 {

@@ -14,7 +14,7 @@ func (p *page) mapped(v *session.MapView) {
 	y := p.bottom
 	var parts []string
 	for _, c := range v.Counts {
-		parts = append(parts, fmt.Sprintf("%s %d %s", p.state(c.State), c.N, c.State))
+		parts = append(parts, fmt.Sprintf("%s %d %s", session.StateSign(c.State), c.N, c.State))
 	}
 	if slices.ContainsFunc(v.Keys, func(c session.Cap) bool { return cells(c.Bar) > 1 }) {
 		parts = append(parts, "figures: ms")

@@ -30,6 +30,7 @@ type cell struct {
 // outside of it is lost without harm.
 type sheet struct {
 	w, h   int
+	ascii  bool // our own signs are written in ASCII
 	cells  []cell
 	used   []bool // rows that are not blank
 	cx, cy int    // the cursor; cx < 0: hidden
@@ -87,6 +88,9 @@ func (s *sheet) putWithin(x, y, end int, text string, l look) int {
 		}
 		if width == 0 {
 			continue
+		}
+		if s.ascii && g[0] >= 0x80 {
+			g = inASCII(g)
 		}
 		if x+width > end {
 			return x
