@@ -68,7 +68,8 @@ func (l *plain) head() {
 		}
 		fmt.Fprintln(l.out, "  "+line)
 	}
-	fmt.Fprintln(l.out, "\n  Type each line and press Enter. An empty line passes on; the end of input leaves.")
+	fmt.Fprintln(l.out, "\n  Type each line and press Enter. An empty line passes on; the end of input (Control+d) leaves.")
+	fmt.Fprintln(l.out, "  Slips count, and the time of a line. Single keys have no times here: they come a line at a time.")
 }
 
 // step shows where the sitting is, and takes a line for it.
@@ -145,7 +146,10 @@ func (l *plain) drill(v session.View) error {
 	w := newWriting(v.Drill)
 	fmt.Fprintf(l.out, "\n%s, %s\n\n  %s\n\n", v.Title, v.Aside, w.prompt())
 	if v.Drill.Note != "" {
-		fmt.Fprintf(l.out, "  %s\n\n", board.Safe(v.Drill.Note))
+		fmt.Fprintf(l.out, "  %s\n\n", spokenWords(v.Drill.Note))
+	}
+	if strings.ContainsRune(w.prompt(), openBox) {
+		fmt.Fprintf(l.out, "  %c stands for a space.\n", openBox)
 	}
 	l.tellWhere(v.Drill, w)
 	text, err := l.line()

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"time"
+	"unicode"
 
 	"underlay/cmd/underlay/session"
 	"underlay/drills"
@@ -32,11 +33,11 @@ func (l *plain) tellWhere(d *session.DrillView, w writing) {
 				fmt.Fprintf(l.out, "  on the %s layer:\n", board.Safe(name))
 				layer = name
 			}
-			fmt.Fprintf(l.out, "    %-6s %s\n", spoken(s), board.Safe(b.Words(st)))
+			fmt.Fprintf(l.out, "    %s: %s\n", spoken(s), spokenWords(b.Words(st)))
 		}
 	}
 	for _, k := range l.planner.untold {
-		fmt.Fprintf(l.out, "  not asked for in a line: %s, %s\n", spoken(k.Symbol), board.Safe(b.Words(k.Stroke)))
+		fmt.Fprintf(l.out, "  not asked for in a line: %s, %s\n", spoken(k.Symbol), spokenWords(b.Words(k.Stroke)))
 	}
 	l.planner.untold = nil
 }
@@ -46,12 +47,24 @@ func (l *plain) known(s board.Symbol) bool {
 	return l.planner.Standing(l.planner.board, s, l.last).State.String() == "steady"
 }
 
-// spoken writes a symbol so that a screen reader says it.
+// spoken writes a symbol so that a screen reader says it, which may pass over
+// marks: "{ left curly bracket".
 func spoken(s board.Symbol) string {
 	if s == board.Space {
 		return "space"
 	}
-	return board.Safe(string(s))
+	text := board.Safe(string(s))
+	if r, ok := s.Rune(); ok && !unicode.IsLetter(r) && !unicode.IsDigit(r) {
+		if names := s.Names(); len(names) > 0 {
+			text += " " + names[0]
+		}
+	}
+	return text
+}
+
+// spokenWords writes the words for a stroke without signs.
+func spokenWords(words string) string {
+	return strings.ReplaceAll(board.Safe(words), " · ", ", ")
 }
 
 // writing is what a drill asks for, as a line of text.
@@ -196,7 +209,7 @@ func writeRest(out io.Writer, r *session.RestView) {
 		if back.Days > 1 {
 			when = fmt.Sprintf("in about %d days", back.Days)
 		}
-		fmt.Fprintf(out, "  comes back %s: %s\n", when, strings.Join(names, " "))
+		fmt.Fprintf(out, "  comes back %s: %s\n", when, strings.Join(names, ", "))
 	}
 	for _, line := range append(r.Next, r.Care...) {
 		fmt.Fprintf(out, "  %s\n", line)

@@ -81,3 +81,18 @@ func TestFeedLeadsThroughTheDrill(t *testing.T) {
 		}
 	})
 }
+
+// A screen reader may pass over marks, so that they have their names, as Unicode
+// and POSIX have them, and no signs stand between words.
+func TestSpoken(t *testing.T) {
+	for s, want := range map[board.Symbol]string{
+		"{": "{ left curly bracket", "~": "~ tilde", "a": "a", "Ä": "Ä", "7": "7", board.Space: "space", board.ArrowLeft: "ArrowLeft", "€": "€",
+	} {
+		if got := spoken(s); got != want {
+			t.Errorf("%s is said as %q, want %q", s, got, want)
+		}
+	}
+	if got := spokenWords("hold left thumb 3 · right index finger, home row"); got != "hold left thumb 3, right index finger, home row" {
+		t.Errorf("%q", got)
+	}
+}
