@@ -10,7 +10,8 @@ func newCompletion(env *Env) *cobra.Command {
 		Use:   "completion SHELL",
 		Short: "Print a completion script for a shell",
 		Long: `Prints a script that completes commands, flags, boards and tables in one of four
-shells: bash, fish, powershell or zsh. Load it from the shell's start-up file.`,
+shells: bash, fish, powershell or zsh. Load it from the shell's start-up file;
+bash needs its package of completions, often named bash-completion, as well.`,
 		Example: `  source <(underlay completion bash)
   underlay completion fish | source`,
 		Args:      takes(1, 1),
