@@ -1,6 +1,10 @@
 package code
 
-import "bytes"
+import (
+	"bytes"
+	"encoding/binary"
+	"math/bits"
+)
 
 // line is a comment from open to the end of the line.
 func line(open string) rule {
@@ -112,11 +116,14 @@ func (v *viewer) closed(quote string, far reach, escape byte, holes ...inside) {
 	src, first := v.src, quote[0]
 	i := v.i
 	for i < len(src) {
-		if len(holes) > 0 {
-			if after := v.holeAt(i, holes); after > i {
-				i = after
-				continue
-			}
+		if len(holes) == 0 {
+			i += without(src[i:], first, escape, '\n')
+		} else if after := v.holeAt(i, holes); after > i {
+			i = after
+			continue
+		}
+		if i == len(src) {
+			break
 		}
 		c := src[i]
 		if c != escape && c != first && c != '\n' { // most of a body
@@ -140,4 +147,21 @@ func (v *viewer) closed(quote string, far reach, escape byte, holes ...inside) {
 		i++
 	}
 	v.body(len(src))
+}
+
+// without is how many of the first bytes of text are surely none of three;
+// where fewer than eight are left it does not look.
+func without(text []byte, a, b, c byte) (n int) {
+	const each, high = 0x0101010101010101, 0x8080808080808080
+	as, bs, cs := each*uint64(a), each*uint64(b), each*uint64(c)
+	for ; len(text) >= 8; text = text[8:] {
+		// A byte that is equal leaves 0, which borrows: its high bit is the lowest set.
+		word := binary.LittleEndian.Uint64(text)
+		x, y, z := word^as, word^bs, word^cs
+		if equal := ((x-each)&^x | (y-each)&^y | (z-each)&^z) & high; equal != 0 {
+			return n + bits.TrailingZeros64(equal)>>3
+		}
+		n += 8
+	}
+	return n
 }

@@ -52,7 +52,8 @@ func (v *viewer) embedded(r *rules, closing string) {
 	if at := bytes.Index(bytes.ToLower(v.src[v.i:]), []byte(closing)); at >= 0 {
 		end = v.i + at
 	}
-	inner := viewer{rules: r, src: v.src[:end], i: v.i, out: v.out}
+	inner := r.viewer(v.src[:end], v.out)
+	inner.i = v.i
 	inner.code(0)
 	v.out, v.i = inner.out, end
 }
