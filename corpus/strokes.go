@@ -16,6 +16,7 @@ type strokes struct {
 	runes   map[rune]uint64
 	raw     bool // all characters are counted
 	runs
+	oddBefore uint64 // what odd was after the last source
 }
 
 const blockBytes = 64
@@ -31,14 +32,17 @@ func (s *strokes) add(view []byte, n int) {
 	if n == 0 {
 		return
 	}
-	odd := s.odd()
 	s.count(view, n)
 	s.indented(view, 0, 0)
-	if s.odd() != odd {
+	odd, ends := s.odd() != s.oddBefore, s.classes[view[n-1]] == classSpace
+	if odd {
 		s.spaces(view, n)
 	}
-	if s.classes[view[n-1]] == classSpace {
+	if ends {
 		s.trailing(view, n-1, false)
+	}
+	if odd || ends {
+		s.oddBefore = s.odd()
 	}
 }
 
@@ -111,6 +115,7 @@ func (s *strokes) settle() {
 	if s.follows == nil {
 		s.follows = make([]uint64, 1<<16)
 	}
+	s.oddBefore = 0
 	for at, n := range s.recent {
 		if n == 0 {
 			continue

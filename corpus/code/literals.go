@@ -139,7 +139,7 @@ func (v *viewer) closed(quote string, far reach, escape byte, holes ...inside) {
 		case c == '\n' && far == oneLine:
 			v.body(i)
 			return
-		case c == first && bytes.HasPrefix(src[i:], []byte(quote)):
+		case c == first && (len(quote) == 1 || bytes.HasPrefix(src[i:], []byte(quote))):
 			v.body(i)
 			v.keep(len(quote))
 			return

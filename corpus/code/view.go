@@ -145,8 +145,9 @@ func opener(closing byte) byte {
 }
 
 func (v *viewer) try(c byte) bool {
-	for _, r := range v.at[c] {
-		if v.has(r.open) && r.read(v, r.open) {
+	rules := v.at[c]
+	for i := range rules {
+		if r := &rules[i]; v.has(r.open) && r.read(v, r.open) {
 			return true
 		}
 	}
@@ -155,7 +156,7 @@ func (v *viewer) try(c byte) bool {
 
 // has tells whether the source goes on with s, whose first byte is there.
 func (v *viewer) has(s string) bool {
-	return len(s) == 1 || len(v.src)-v.i >= len(s) && string(v.src[v.i:v.i+len(s)]) == s
+	return len(s) == 1 || len(v.src)-v.i >= len(s) && v.src[v.i+1] == s[1] && (len(s) == 2 || string(v.src[v.i:v.i+len(s)]) == s)
 }
 
 // peek is the byte n after the position, 0 past the end.
