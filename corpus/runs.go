@@ -52,7 +52,7 @@ func (r *runs) addLong(view []byte, length int) {
 
 // restOf is the length of the run that goes on at the beginning of text.
 func restOf(text []byte) (n int) {
-	for n < len(text) && marksIn(uint64(text[n]))&0x80 != 0 {
+	for n < len(text) && marksAmong(uint64(text[n]))&0x80 != 0 {
 		n++
 	}
 	return n
@@ -98,15 +98,17 @@ const (
 	wordBytes = 8
 )
 
-// marksIn sets the high bit of each byte that is an ASCII mark.
-func marksIn(x uint64) uint64 {
-	low := x &^ highBits
-	small := low | 0x20*eachByte // letters of both cases
-	printable := (low + (0x80-'!')*eachByte) &^ (low + (0x80-0x7f)*eachByte)
-	digit := (low + (0x80-'0')*eachByte) &^ (low + (0x80-':')*eachByte)
-	letter := (small + (0x80-'a')*eachByte) &^ (small + (0x80-'{')*eachByte)
-	return printable &^ digit &^ letter &^ x & highBits
+// marksIn sets the high bit of each byte that is an ASCII mark, in a word that
+// is all ASCII: of the bounds between marks and others, a mark has passed an
+// odd number. Letters of both cases are compared at once.
+func marksIn(word uint64) uint64 {
+	letters := word | 0x20*eachByte
+	return highBits & ((word + (0x80-'!')*eachByte) ^ (word + (0x80-'0')*eachByte) ^ (word + (0x80-':')*eachByte) ^
+		(letters + (0x80-'a')*eachByte) ^ (letters + (0x80-'{')*eachByte) ^ (word + (0x80-0x7f)*eachByte))
 }
+
+// marksAmong does so in any word.
+func marksAmong(word uint64) uint64 { return marksIn(word&^highBits) &^ word }
 
 // gathered are the eight high bits of a word as the lowest bits, the first
 // byte's lowest.

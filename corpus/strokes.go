@@ -49,24 +49,36 @@ func (s *strokes) add(view []byte, n int) {
 // count counts the first n bytes of a text, after which there is the padding.
 func (s *strokes) count(text []byte, n int) {
 	s.recent[int(text[0])<<8]++ // after nothing
-	marksBefore, foreign := uint64(0), uint64(0)
+	marksBefore, foreign := uint64(0), false
 	at := 0
 	for ; at < n; at += blockBytes {
-		var marks uint64
+		var marks, all uint64
 		block := (*[blockBytes + 1]byte)(text[at:])
 		for i := 0; i < blockBytes; i += wordBytes {
 			word := binary.LittleEndian.Uint64(block[i:])
-			foreign |= word
+			all |= word
 			marks |= gathered(marksIn(word)) << i
 			pairsOf(s.recent, (*[wordBytes + 1]byte)(block[i:]))
+		}
+		if all&highBits != 0 {
+			foreign, marks = true, marksOf(block)
 		}
 		s.runs.add(text, at, marks, marksBefore)
 		marksBefore = marks >> (blockBytes - 1)
 	}
 	s.takeBack(text, n, at)
-	if foreign&highBits != 0 {
+	if foreign {
 		s.letters(text[:n])
 	}
+}
+
+// marksOf tells the marks of a block that is not all ASCII, the first byte's
+// bit lowest.
+func marksOf(block *[blockBytes + 1]byte) (marks uint64) {
+	for i := 0; i < blockBytes; i += wordBytes {
+		marks |= gathered(marksAmong(binary.LittleEndian.Uint64(block[i:]))) << i
+	}
+	return marks
 }
 
 // pairsOf counts what follows what in nine bytes.
