@@ -105,6 +105,10 @@ func (s *strokes) takeBack(view []byte, n, end int) {
 func (s *strokes) letters(text []byte) {
 	const most = 1 << 14
 	for i := 0; i < len(text); {
+		if len(text)-i >= wordBytes && binary.LittleEndian.Uint64(text[i:])&highBits == 0 {
+			i += wordBytes
+			continue
+		}
 		r, n := utf8.DecodeRune(text[i:])
 		if r >= utf8.RuneSelf && (r != utf8.RuneError || n == 3) && (s.runes[r] > 0 || len(s.runes) < most) {
 			s.runes[r]++
