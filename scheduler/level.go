@@ -53,15 +53,16 @@ func (s *Scheduler) estimate(id int, at float64) (e estimate) {
 	e.ln, e.lnVar = in.sum()
 	e.lnVar -= s.Speed.shared(id, p)
 	e.ln += from.ln
-	e.lnVar += s.Speed.overDays(days, it.Tries) - s.Speed.unsettled(it.Gap, gap)
-	e.lnVar *= 1 + it.Scatter // what is found at times, and looked for at others, is known less
+	e.lnVar += s.Speed.overDays(days, it.Tries) - s.Speed.unsettled(p, it.Gap, gap)
+	e.lnVar = math.Max(e.lnVar, s.Speed.Own[id].Var) // both corrections are estimates: they leave no less than that
+	e.lnVar *= 1 + it.Scatter                        // what is found at times, and looked for at others, is known less
 
 	in.none()
 	s.Slips.skill(in, id, p, practised, gap)
 	in.add(&s.Slips.Context[p.board][afterSwitch], switches)
 	e.logit, e.logitVar = in.sum()
 	e.logit += from.logit
-	e.logitVar += s.Slips.overDays(days, it.Tries) - s.Slips.unsettled(it.Gap, gap)
+	e.logitVar += s.Slips.overDays(days, it.Tries) - s.Slips.unsettled(p, it.Gap, gap)
 	return e
 }
 

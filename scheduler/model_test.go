@@ -167,3 +167,24 @@ func TestCalibration(t *testing.T) {
 		}
 	}
 }
+
+// A level has a range around it however little and however evenly was typed.
+func TestALevelHasARange(t *testing.T) {
+	w := newWorld(code)
+	for b, by := range w.by {
+		s := newReal(w, 1).s
+		for day := range 3 {
+			at := start().AddDate(0, 0, day)
+			for range 12 {
+				for _, c := range "abcdefghijklmnopqrstuvwxyz" {
+					at = tell(s, by[c], at, 240, 1, nil)
+				}
+				for symbol, id := range by {
+					if l := s.Level(id, at); !(l.Lo > 0 && l.Lo < l.MS && l.MS < l.Hi) {
+						t.Fatalf("board %d, day %d: %q is expected in %v ms, [%v, %v]", b, day, symbol, l.MS, l.Lo, l.Hi)
+					}
+				}
+			}
+		}
+	}
+}

@@ -75,8 +75,12 @@ func (m *side) skill(in *inputs, id int, p place, practised, gap float64) {
 }
 
 // unsettled is how much surer a stroke is than the sum of its terms tells: what was lost
-// before the session under way is in what it has shown since.
-func (m *side) unsettled(before, gap float64) float64 {
+// before the session under way is in what it has shown since. On the other board nothing is
+// taken to be lost.
+func (m *side) unsettled(p place, before, gap float64) float64 {
+	if p.board != 0 {
+		return 0
+	}
 	return m.Forget.Var * (gap*gap - (gap-before)*(gap-before))
 }
 
