@@ -1,10 +1,7 @@
 package standing
 
 import (
-	"slices"
 	"time"
-
-	"gonum.org/v1/gonum/stat"
 
 	"underlay/scheduler"
 	"underlay/scheduler/journal"
@@ -43,18 +40,16 @@ func (t *Tally) tail(id int, at time.Time, k journal.Key) {
 	c.Total++
 }
 
-// meanToMedian is the mean of the latencies as a share of their median, and
-// false while there are too few.
-func (c *tailCount) meanToMedian() (float64, bool) {
+// mean is the mean of what is kept, and false while there is too little.
+func (c *tailCount) mean() (float64, bool) {
 	if len(c.Ring) < tailNeeded {
 		return 0, false
 	}
-	x := make([]float64, len(c.Ring))
-	for i, v := range c.Ring {
-		x[i] = float64(v)
+	sum := 0.0
+	for _, ratio := range c.Ring {
+		sum += float64(ratio)
 	}
-	slices.Sort(x)
-	return stat.Mean(x, nil) / stat.Quantile(.5, stat.LinInterp, x, nil), true
+	return sum / float64(len(c.Ring)), true
 }
 
 // tailFactor is by how much expected times are longer than the model has them. It
@@ -64,7 +59,7 @@ func (c *tailCount) meanToMedian() (float64, bool) {
 // (Killourhy and Maxion 2009, computed from their records). One factor serves both
 // boards, so that their ratio is not touched.
 func (w *work) tailFactor() float64 {
-	seen, ok := w.in.Tally.c.Tail.meanToMedian()
+	seen, ok := w.in.Tally.c.Tail.mean()
 	if !ok {
 		return 1
 	}
