@@ -25,12 +25,12 @@ func (p *practice) Record(r session.Record) error {
 
 // Report tells progress. It reads the journal anew: what was just practised is
 // in it.
-func (p *practice) Report(width int) []string {
+func (p *practice) Report(width int) session.Reported {
 	s, _, err := p.env.standing(p.wish.board)
 	if err != nil {
-		return strings.Split(err.Error(), "\n")
+		return session.Reported{Lines: strings.Split(err.Error(), "\n")}
 	}
-	return report.Text(s, width)
+	return session.Reported{About: report.About(s, width-len("progress")-2), Lines: report.Text(s, width)}
 }
 
 // Configure writes settings to underlay.toml and takes them into use. What the

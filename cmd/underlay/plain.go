@@ -90,7 +90,7 @@ func (l *plain) step() error {
 	case v.Rest != nil:
 		writeRest(l.out, v.Rest)
 	case v.Page != nil:
-		l.say(v.Title, v.Page.Lines)
+		l.say(strings.TrimSuffix(v.Title+", "+v.Aside, ", "), v.Page.Lines)
 	default:
 		l.say(v.Title, []string{"This is shown on a screen only. Escape goes back."})
 	}
@@ -256,7 +256,9 @@ func (l *plain) send(e session.Event) {
 			l.unsaved = l.practice.Record(effect)
 			l.send(session.Saved{Err: l.unsaved, At: l.last})
 		case session.Report:
-			l.send(session.Reported{Lines: l.practice.Report(effect.Width), At: l.last})
+			r := l.practice.Report(effect.Width)
+			r.At = l.last
+			l.send(r)
 		case session.Configure:
 			c := l.practice.Configure(effect)
 			c.At = l.last

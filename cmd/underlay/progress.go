@@ -7,6 +7,7 @@ import (
 	"io"
 	"io/fs"
 	"iter"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -95,10 +96,12 @@ func (e *Env) progress(f progressFlags) error {
 	case f.page != "":
 		return e.written("page", f.page, func(w io.Writer) error { return report.Page(w, s, learned) })
 	}
-	lines := report.Text(s, e.width())
+	tell := report.Text
 	if f.moves {
-		lines = report.Moves(s, e.width())
+		tell = report.Moves
 	}
+	width := e.width()
+	lines := slices.Concat([]string{report.Head(s, width), ""}, tell(s, width))
 	_, err = fmt.Fprintln(e.Stdout, strings.Join(lines, "\n"))
 	return err
 }

@@ -5,30 +5,64 @@ import (
 	"iter"
 	"strings"
 
+	"github.com/rivo/uniseg"
+
 	"underlay/cmd/underlay/standing"
 	"underlay/drills/board"
 )
 
-// Text returns progress as lines of at most width cells: one screen of 24 lines
-// at 80 cells and more. All text from outside is safe to show.
+// Text returns progress as lines of at most width cells: first what is asked
+// every week, then what it rests on. Two boards take 20 lines at 78 cells, which
+// is what a window of 80 by 24 has below a title. All text from outside is safe to show.
 func Text(s standing.Standing, width int) []string {
-	t := &text{s: s, width: max(40, min(width, 100))}
-	t.head()
+	t := newText(s, width)
 	if !t.learned().Known {
 		t.empty()
 		return t.lines
 	}
 	t.readiness()
-	t.curve()
 	t.holdsBack()
-	t.foot()
+	t.say("moving keys", moved(t.s.Moves))
+	t.add("")
+	t.speeds()
+	t.curve()
+	t.notes()
 	return t.lines
+}
+
+// Head is the line above a text: what it is, and of what.
+func Head(s standing.Standing, width int) string {
+	t := newText(s, width)
+	const left = " progress"
+	room := t.width - len(left) - 2
+	return left + " " + right(About(s, room), room)
+}
+
+// About tells in at most room cells what a standing is of; where there is little
+// room, without the day.
+func About(s standing.Standing, room int) string {
+	b := s.Boards[0]
+	name := board.Safe(b.Name)
+	sessions := count(b.Sessions, "practised session", "practised sessions")
+	if s.Invented {
+		sessions += " (invented)"
+	}
+	for _, about := range []string{name + ", " + sessions + ", " + day(s.At), name + ", " + sessions} {
+		if uniseg.StringWidth(about) <= room {
+			return about
+		}
+	}
+	return fit(name, max(1, room-uniseg.StringWidth(sessions)-2)) + ", " + sessions
 }
 
 type text struct {
 	s     standing.Standing
 	width int
 	lines []string
+}
+
+func newText(s standing.Standing, width int) *text {
+	return &text{s: s, width: max(40, min(width, 100))}
 }
 
 func (t *text) learned() standing.Side { return t.s.Boards[0] }
@@ -89,17 +123,6 @@ func wordsOf(text string) iter.Seq[string] {
 	}
 }
 
-func (t *text) head() {
-	b := t.learned()
-	left := " progress"
-	if t.s.Invented {
-		left = " progress (invented)"
-	}
-	about := fmt.Sprintf("%s, %s, %s", board.Safe(b.Name), count(b.Sessions, "practised session", "practised sessions"), day(t.s.At))
-	t.add("%s %s", left, right(fit(about, t.width-len(left)-2), t.width-len(left)-2))
-	t.add("")
-}
-
 // empty says what is needed where nothing was practised.
 func (t *text) empty() {
 	t.say("", "Nothing has been practised on "+board.Safe(t.learned().Name)+" yet. One session shows first speeds; ten practised sessions an outlook.")
@@ -112,24 +135,31 @@ func (t *text) empty() {
 
 func (t *text) readiness() {
 	r := t.s.Readiness
+	label := "layers"
+	if t.two() {
+		label = "readiness"
+	}
 	if r.Known {
-		t.say("readiness", fmt.Sprintf("%s (%s) %s", percent(r.Share.Value), percents(r.Share), ready(r, t.two())))
+		t.say(label, fmt.Sprintf("%s (%s) %s", percent(r.Share.Value), percents(r.Share), ready(r, t.two())))
 	} else {
-		t.say("readiness", "not known yet: "+r.Needs)
+		t.say(label, "not known yet: "+r.Needs)
 	}
 	t.probes(r)
-	for _, b := range t.s.Boards {
-		if b.Known {
-			t.say(board.Safe(b.Name), speed(b))
-		}
-	}
 	if t.two() && r.Known {
 		t.say("outlook", nextOutlook(r))
 	}
 	if t.s.Upkeep != nil {
 		t.say("upkeep", kept(*t.s.Upkeep))
 	}
-	t.add("")
+}
+
+// speeds tells how fast each board is.
+func (t *text) speeds() {
+	for _, b := range t.s.Boards {
+		if b.Known {
+			t.say(board.Safe(b.Name), speed(b))
+		}
+	}
 }
 
 func (t *text) probes(r standing.Readiness) {
@@ -143,22 +173,23 @@ func (t *text) probes(r standing.Readiness) {
 	t.say("", words)
 }
 
-// curve draws the board being learned from day to day.
+// curve draws the board being learned from day to day, and tells the latest day.
 func (t *text) curve() {
-	days := timedDays(ofBoard(t.s.Days, true))
-	if len(days) == 0 {
-		t.untimed()
-		return
+	all := ofBoard(t.s.Days, true)
+	if days := timedDays(all); len(days) > 1 {
+		t.drawn(days)
+		t.today("last day", days[len(days)-1])
+	} else if len(all) > 0 {
+		latest := all[len(all)-1]
+		t.today(dayOf(latest.Date).Format("2 Jan 2006"), latest)
 	}
+}
+
+func (t *text) drawn(days []standing.Day) {
 	const height, margin = 4, 13
-	if len(days) == 1 {
-		t.today(days[0])
-		t.add("")
-		return
-	}
 	c := newCurve(days, t.width-margin-1, height)
-	b := t.learned()
-	t.add(" %s%s", pad("by day", margin-1), fmt.Sprintf("expected ms a stroke; %s steady, %s of all use", count(b.States.Steady, "stroke", "strokes"), percent(b.States.SteadyUse)))
+	states := t.learned().States
+	t.say("by day", fmt.Sprintf("%s, ms a stroke; %s steady, %s of use", dates(days), count(states.Steady, "stroke", "strokes"), percent(states.SteadyUse)))
 	for i, line := range c.lines() {
 		label := ""
 		switch i {
@@ -169,28 +200,14 @@ func (t *text) curve() {
 		}
 		t.add(" %s %s", right(label, margin-2), line)
 	}
-	from, to := dayOf(days[0].Date), dayOf(days[len(days)-1].Date)
-	left := from.Format("2 Jan")
-	t.add(" %s%s%s", strings.Repeat(" ", margin-1), left, right(to.Format("2 Jan 2006"), t.width-margin-1-len(left)))
 	if marks := c.marks(); marks != "" {
 		t.add(" %s%s", pad("changed", margin-1), marks)
 	}
-	t.today(days[len(days)-1])
-	t.add("")
 }
 
-// untimed tells the latest day where there is no curve: nothing that was typed has a time.
-func (t *text) untimed() {
-	if all := ofBoard(t.s.Days, true); len(all) > 0 {
-		t.today(all[len(all)-1])
-		t.add("")
-	}
-}
-
-// today tells the latest day: how it went, and what had stayed overnight.
-func (t *text) today(d standing.Day) {
-	words := fmt.Sprintf("%s: %s min, %s typed, %s slips", dayOf(d.Date).Format("2 Jan"), whole(d.Minutes),
-		whole(float64(d.Strokes)), percent(float64(d.Slips)/float64(max(d.Strokes, 1))))
+// today tells a day: how it went, and what had stayed overnight.
+func (t *text) today(label string, d standing.Day) {
+	words := fmt.Sprintf("%s min, %s, %s slips", whole(d.Minutes), count(d.Strokes, "stroke", "strokes"), percent(float64(d.Slips)/float64(max(d.Strokes, 1))))
 	switch {
 	case d.MedianMS > 0:
 		words += fmt.Sprintf(", median %s ms", whole(d.MedianMS))
@@ -198,34 +215,40 @@ func (t *text) today(d standing.Day) {
 		words += ", no times"
 	}
 	if d.First > 0 && d.FirstMS > 0 {
-		words += fmt.Sprintf(", first met %s", whole(d.FirstMS))
+		words += fmt.Sprintf(", first tries %s ms", whole(d.FirstMS))
 	}
-	t.say("last day", words)
+	t.say(label, words)
 }
 
 func (t *text) holdsBack() {
 	h := t.s.HoldsBack
 	if h.Needs != "" {
 		t.say("holds back", "not known yet: "+h.Needs)
-		return
+	} else {
+		t.say("holds back", excess(h))
+		t.costs(h)
 	}
-	t.say("holds back", excess(h))
+	t.say("slips", slipShares(t.s.Slips))
+}
+
+// costs lists what costs most: strokes, and beside them layers and fingers where there is room.
+func (t *text) costs(h standing.HoldsBack) {
+	const told, wide = 4, 78
 	strokes, groups := h.Strokes, topGroups(h)
 	most := 0.0
 	for _, g := range groups {
 		most = max(most, g.MS.Value)
 	}
-	wide := t.width >= 78
-	for i := range min(4, max(len(strokes), len(groups))) {
+	for i := range min(told, max(len(strokes), len(groups))) {
 		var left, other string
 		if i < len(strokes) && strokes[i].MS.Value > 0 {
-			left = t.cost(strokes[i], strokes[0].MS.Value, 11, 9, 6)
+			left = t.cost(strokes[i], strokes[0].MS.Value, 11, 8, 6)
 		}
-		if wide && i < len(groups) {
-			other = t.cost(groups[i], most, 15, 7, 7)
+		if t.width >= wide && i < len(groups) {
+			other = t.cost(groups[i], most, 15, 6, 7)
 		}
 		if left+other != "" {
-			t.add("   %s  %s", pad(left, 36), other)
+			t.add("   %s  %s", pad(left, 35), other)
 		}
 	}
 }
@@ -249,12 +272,6 @@ func (t *text) cost(c standing.Cost, max float64, name, width, number int) strin
 	return fmt.Sprintf("%s %s %s %s", pad(called, name), pad(bar(c.MS.Value, max, width), width), right(whole(c.MS.Value), number), string(c.Sure))
 }
 
-func (t *text) foot() {
-	t.say("slips", slipShares(t.s.Slips))
-	t.say("moving keys", moved(t.s.Moves))
-	t.notes()
-}
-
 func (t *text) notes() {
 	for _, n := range t.s.Notes {
 		t.say("note", board.Safe(n))
@@ -263,8 +280,7 @@ func (t *text) notes() {
 
 // Moves returns the advice on moving symbols, all of it, as lines.
 func Moves(s standing.Standing, width int) []string {
-	t := &text{s: s, width: max(40, min(width, 100))}
-	t.head()
+	t := newText(s, width)
 	m := s.Moves
 	t.say("moving keys", moved(m))
 	if m.Known {

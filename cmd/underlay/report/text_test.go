@@ -1,6 +1,7 @@
 package report
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -16,19 +17,26 @@ func practised(t testing.TB, boards ...string) standing.Standing {
 	return standingtest.For(t, boards...).Practised([2]int{0, 12}, [2]int{20, 40}).On(40)
 }
 
-// The text is one screen and keeps to its width; nothing in it moves the
-// cursor, whatever a board or a symbol is called.
+// The text is one screen, with what is asked every week in its upper half, and keeps to
+// its width; nothing in it moves the cursor, whatever a board or a symbol is called.
 func TestTextIsOneScreen(t *testing.T) {
 	s := practised(t, "split-38", "ansi-61")
-	for _, width := range []int{80, 100, 200} {
-		if lines := Text(s, width); len(lines) > 24 {
-			t.Errorf("at %d cells %d lines:\n%s", width, len(lines), strings.Join(lines, "\n"))
+	for _, width := range []int{78, 80, 100, 200} {
+		lines := Text(s, width)
+		if text := strings.Join(lines, "\n"); len(lines) > 20 || strings.Contains(text, "…") {
+			t.Errorf("at %d cells %d lines, want at most 20, and none cut:\n%s", width, len(lines), text)
+		}
+		upper := strings.Join(lines[:12], "\n")
+		for _, asked := range []string{"readiness", "outlook", "upkeep", "holds back", "moving keys"} {
+			if !strings.Contains(upper, asked) {
+				t.Errorf("at %d cells the first 12 lines say nothing of %s:\n%s", width, asked, upper)
+			}
 		}
 	}
 	s.HoldsBack.Strokes[0].Name = "\x1b[2J漢字漢字漢字"
 	s.Boards[0].Name = "a\tb\x07"
 	for _, width := range []int{40, 60, 80, 200} {
-		lines := append(Text(s, width), Moves(s, width)...)
+		lines := slices.Concat([]string{Head(s, width)}, Text(s, width), Moves(s, width))
 		for _, l := range lines {
 			if n := uniseg.StringWidth(l); n > width {
 				t.Errorf("%d cells, want at most %d: %q", n, width, l)
@@ -48,7 +56,7 @@ func TestTextSays(t *testing.T) {
 		want []string
 	}{
 		"two boards": {text(practised(t, "split-38", "ansi-61")), []string{"of your speed on ansi-61", "probe lines", "ms a stroke with repair", "upkeep", "holds back", "layer "}},
-		"one board":  {text(practised(t, "split-38")), []string{"the speed in layers, of that on the base layer"}},
+		"one board":  {text(practised(t, "split-38")), []string{"layers ", "of your speed on the base layer"}},
 		"nothing":    {text(standingtest.For(t, "split-38", "ansi-61").On(1)), []string{"Nothing has been practised on split-38 yet", "Some lines on ansi-61 now"}},
 	} {
 		for _, want := range c.want {
@@ -58,6 +66,24 @@ func TestTextSays(t *testing.T) {
 		}
 		if strings.Contains(c.text, "NaN") || strings.Contains(c.text, "Inf") {
 			t.Errorf("%s: a figure that is no number in\n%s", name, c.text)
+		}
+	}
+}
+
+// What a text is of keeps to its room: without the day where that is too long, and
+// with a part of the name at last.
+func TestAbout(t *testing.T) {
+	s := standing.Standing{Invented: true, At: standingtest.Start(), Boards: []standing.Side{{Name: "split-38", Sessions: 1}}}
+	for _, c := range []struct {
+		room int
+		want string
+	}{
+		{80, "split-38, 1 practised session (invented), 1 September 2026"},
+		{50, "split-38, 1 practised session (invented)"},
+		{36, "spl…, 1 practised session (invented)"},
+	} {
+		if got := About(s, c.room); got != c.want {
+			t.Errorf("in %d cells %q, want %q", c.room, got, c.want)
 		}
 	}
 }

@@ -42,6 +42,16 @@ func count(n int, one, many string) string {
 	return whole(float64(n)) + " " + many
 }
 
+// dates names the first and the last of some days, with the years where they differ.
+func dates(days []standing.Day) string {
+	from, to := dayOf(days[0].Date), dayOf(days[len(days)-1].Date)
+	format := "2 Jan"
+	if from.Year() != to.Year() {
+		format = "2 Jan 2006"
+	}
+	return from.Format(format) + " to " + to.Format(format)
+}
+
 func day(t time.Time) string { return t.Format("2 January 2006") }
 
 // dayOf reads a day of the journal.
@@ -74,7 +84,7 @@ func ready(r standing.Readiness, two bool) string {
 	if two {
 		return "of your speed on " + board.Safe(r.Against) + ", on your own mix"
 	}
-	return "is the speed in layers, of that on the base layer"
+	return "of your speed on the base layer"
 }
 
 // speed words how fast somebody is on a board.
@@ -217,6 +227,6 @@ func slipShares(s standing.Slips) string {
 
 // excess words what a board costs in all.
 func excess(h standing.HoldsBack) string {
-	return fmt.Sprintf("%s ms per 1,000 characters over your quick strokes (%s ms)",
+	return fmt.Sprintf("%s ms per 1,000 characters above your quick strokes' %s ms",
 		whole(h.TotalMS.Value), whole(h.QuickMS))
 }

@@ -83,7 +83,9 @@ func carryOut(h Host, now func() time.Time, jobs <-chan session.Effect, results 
 			err := h.Record(e)
 			results <- session.Saved{Err: err, At: now()}
 		case session.Report:
-			results <- session.Reported{Lines: h.Report(e.Width), At: now()}
+			r := h.Report(e.Width)
+			r.At = now()
+			results <- r
 		case session.Configure:
 			c := h.Configure(e)
 			c.At = now()

@@ -39,7 +39,9 @@ func (h *memory) Record(r session.Record) error {
 	return h.fail
 }
 
-func (h *memory) Report(int) []string { return []string{"Marks layer: 22 of 30 strokes steady."} }
+func (h *memory) Report(int) session.Reported {
+	return session.Reported{Lines: []string{"Marks layer: 22 of 30 strokes steady."}}
+}
 
 func (h *memory) Configure(c session.Configure) session.Configured {
 	h.mu.Lock()

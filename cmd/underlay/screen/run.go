@@ -16,8 +16,9 @@ import (
 type Host interface {
 	// Record puts a drill on the journal and returns when it is safe there.
 	Record(session.Record) error
-	// Report says how far the person is, in lines of at most width cells.
-	Report(width int) []string
+	// Report says how far the person is, in lines of at most width cells. It
+	// fills all of the result but the time.
+	Report(width int) session.Reported
 	// Configure writes settings and returns what is used from then on. It
 	// fills all of the result but the time.
 	Configure(session.Configure) session.Configured

@@ -51,6 +51,7 @@ type Saved struct {
 
 // Reported is the result of a [Report]: learning curves, readiness.
 type Reported struct {
+	About string // what it is of, told beside the title
 	Lines []string
 	At    time.Time
 }

@@ -9,6 +9,7 @@ import (
 // page is text to read.
 type page struct {
 	title string
+	about string // beside the title
 	view  PageView
 }
 
@@ -23,7 +24,7 @@ func (m *Model) toProgress() {
 func (m *Model) reported(e Reported) {
 	m.pass(e.At)
 	if m.report != nil {
-		m.report.view.Lines = e.Lines
+		m.report.about, m.report.view.Lines = e.About, e.Lines
 		m.report = nil
 	}
 }
@@ -77,7 +78,7 @@ func (m *Model) pageWidth() int {
 }
 
 func (p *page) show(m *Model, v *View) {
-	v.Title = p.title
+	v.Title, v.Aside = p.title, p.about
 	v.Page = &p.view
 	v.Keys = append(v.Keys, Hint{"Space", "further"}, Hint{"b", "back up"}, Hint{"Escape", "leave this page"})
 }

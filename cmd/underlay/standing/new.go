@@ -154,7 +154,7 @@ func (w *work) notes() []string {
 	var out []string
 	c := &w.in.Tally.c
 	for _, name := range slices.Sorted(maps.Keys(c.Passed)) {
-		out = append(out, fmt.Sprintf("%d drills on %q are not counted, it is none of these boards; if one of them has only a new name, give its file the old one again", c.Passed[name], name))
+		out = append(out, notCounted(c.Passed[name], name))
 	}
 	if c.SetBack > 0 {
 		out = append(out, fmt.Sprintf("the clock went back by more than an hour %s; days are as the clock told them", times(c.SetBack)))
@@ -163,6 +163,15 @@ func (w *work) notes() []string {
 		out = append(out, fmt.Sprintf("the last practice is dated %s, after now: is the clock right?", last.Format(time.DateOnly)))
 	}
 	return out
+}
+
+// notCounted says of drills that their board is not looked at.
+func notCounted(n int, on string) string {
+	said := fmt.Sprintf("1 drill on %q is not counted", on)
+	if n > 1 {
+		said = fmt.Sprintf("%d drills on %q are not counted", n, on)
+	}
+	return said + ": it is none of these boards; if one of them has only a new name, give its file the old one again"
 }
 
 func times(n int) string {

@@ -185,7 +185,7 @@ func TestBoardsOfTheJournal(t *testing.T) {
 	if len(s.Days) != 3 || s.Days[0].Changed || s.Days[1].Changed || !s.Days[2].Changed || s.Days[1].Board != "my-board" {
 		t.Errorf("days %+v", s.Days)
 	}
-	if len(s.Notes) != 1 || !strings.Contains(s.Notes[0], `1 drills on "unknown" are not counted`) {
+	if len(s.Notes) != 1 || !strings.Contains(s.Notes[0], `1 drill on "unknown" is not counted: `) {
 		t.Errorf("notes %q", s.Notes)
 	}
 }

@@ -69,7 +69,7 @@ func (w *work) upkeep() *Upkeep {
 	case len(u.First) < firstStrokes:
 		out.Needs = fmt.Sprintf("%d more right strokes on %s are needed for its first level", firstStrokes-len(u.First), out.Board)
 	case len(u.Now) < nowNeeded:
-		out.Needs = fmt.Sprintf("%d more right strokes on %s are needed beside the first", nowNeeded-len(u.Now), out.Board)
+		out.Needs = fmt.Sprintf("%d more right strokes on %s are needed to set against its first level", nowNeeded-len(u.Now), out.Board)
 	default:
 		lag := lagOf(u.First, u.Now)
 		if math.IsInf(lag.Hi, 0) {
