@@ -8,6 +8,8 @@ import (
 	"io"
 	"io/fs"
 	"maps"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -127,6 +129,38 @@ func TestTroubles(t *testing.T) {
 	}
 	if want := []string{"caf\xe9.go", "endless.go", "locked", "torn.go", "vanished.go"}; !slices.Equal(paths, want) {
 		t.Errorf("named %q, want %q", paths, want)
+	}
+}
+
+// Links are not followed; those that lead nowhere or in a circle are named.
+func TestLinks(t *testing.T) {
+	dir := t.TempDir()
+	if err := os.Mkdir(filepath.Join(dir, "a"), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	for name, text := range map[string]string{"ok.go": "package ok\n", "a/b.go": "package b\n"} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for name, target := range map[string]string{"self.go": "self.go", "gone.go": "nowhere", "a/up": "..", "a/here": ".", "fine.go": "ok.go", "other": "a"} {
+		if err := os.Symlink(target, filepath.Join(dir, name)); err != nil {
+			t.Skipf("no links here: %v", err)
+		}
+	}
+	s := scanOf(t, os.DirFS(dir), ScanOptions{})
+	var named []string
+	for _, trouble := range s.Troubles {
+		if trouble.Reason != Link || trouble.Err == nil {
+			t.Errorf("%q left out as %s, %v", trouble.Path, trouble.Reason, trouble.Err)
+		}
+		named = append(named, trouble.Path)
+	}
+	if want := []string{"a/here", "a/up", "gone.go", "self.go"}; !slices.Equal(named, want) {
+		t.Errorf("named %q, want %q", named, want)
+	}
+	if s.Files != 2 || s.Skipped[Link] != 6 {
+		t.Errorf("%d files, %d links, want 2 and 6", s.Files, s.Skipped[Link])
 	}
 }
 

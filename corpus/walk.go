@@ -2,6 +2,7 @@ package corpus
 
 import (
 	"context"
+	"errors"
 	"io/fs"
 	"path"
 	"slices"
@@ -78,7 +79,7 @@ func (w *walker) file(name string, mode fs.FileMode) {
 	lang := w.scan.languages.ByName(name)
 	switch {
 	case mode&fs.ModeSymlink != 0:
-		w.scan.Skipped[Link]++
+		w.link(name)
 	case !mode.IsRegular():
 		w.scan.skip(Trouble{name, Special, nil})
 	case lang != nil && !w.scan.wants(lang) && !strings.HasSuffix(name, ".h"):
@@ -93,6 +94,28 @@ func (w *walker) file(name string, mode fs.FileMode) {
 			w.send()
 		}
 	}
+}
+
+// link names a link that leads nowhere or in a circle; others need no word.
+func (w *walker) link(name string) {
+	_, err := fs.Stat(w.tree, name)
+	if err == nil && w.leadsBack(name) {
+		err = errors.New("it leads back to a directory above it")
+	}
+	if err == nil {
+		w.scan.Skipped[Link]++
+		return
+	}
+	w.scan.skip(Trouble{name, Link, err})
+}
+
+func (w *walker) leadsBack(link string) bool {
+	target, err := fs.ReadLink(w.tree, link)
+	if err != nil || path.IsAbs(target) {
+		return false
+	}
+	dir := path.Join(path.Dir(link), target)
+	return dir == "." || strings.HasPrefix(link, dir+"/")
 }
 
 // send hands the batch to a worker.
