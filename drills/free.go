@@ -190,7 +190,7 @@ func sensible(line []corpus.Token, s span, op string) bool {
 	decides := before == "if" || before == "while" || before == "elif" || before == "return" || before == "unless" ||
 		before == "(" && s.from > 1 && word(line[s.from-2].Text) && !atomWord(line[s.from-2].Text)
 	if op == "," {
-		return !decides
+		return !decides && !inCondition(line, s.from)
 	}
 	compared := slices.ContainsFunc(line[s.from:s.to], func(t corpus.Token) bool { return compares(t.Text) })
 	switch {
@@ -202,6 +202,23 @@ func sensible(line []corpus.Token, s span, op string) bool {
 		return decides && (compared || before != "return")
 	}
 	return !isQuote(line[s.to-1].Text) || op == "+" || op == "++" || op == ".."
+}
+
+// inCondition tells whether the innermost brackets around the token of index i
+// hold the condition of a statement.
+func inCondition(line []corpus.Token, i int) bool {
+	depth := 0
+	for i--; i > 0; i-- {
+		switch {
+		case isCloser(line[i].Text):
+			depth++
+		case isOpener(line[i].Text) && depth == 0:
+			return conditions(line[i-1].Text)
+		case isOpener(line[i].Text):
+			depth--
+		}
+	}
+	return false
 }
 
 func compares(op string) bool {

@@ -132,19 +132,26 @@ type teller struct {
 	*namer
 	rng    *rand.Rand
 	text   strings.Builder
-	said   map[string][]string // names, by their class
+	said   map[string][]string // names, by their class and role
+	again  int                 // one name of so many is one that was said before
 	bodies []span
-	shout  bool // words of the language in capitals
-	one    bool // between single quotes is one character
+	count  string // what the loop of this line counts with
+	shout  bool   // words of the language in capitals
+	one    bool   // between single quotes is one character
 	shell  bool
 }
 
 func newTeller(l *language, rng *rand.Rand) *teller {
-	return &teller{namer: l.names, rng: rng, said: map[string][]string{}, shout: rng.Float64() < l.shouts, one: l.characters, shell: l.name == "shell"}
+	again := 3
+	if l.walks == 1 {
+		again = 12 // prose comes back to a word less often
+	}
+	return &teller{namer: l.names, rng: rng, said: map[string][]string{}, again: again, shout: rng.Float64() < l.shouts, one: l.characters, shell: l.name == "shell"}
 }
 
 // tell writes a line.
 func (t *teller) tell(line []corpus.Token) {
+	t.count = ""
 	for i, tok := range line {
 		if tok.Spaced && i > 0 {
 			t.text.WriteByte(' ')
@@ -181,33 +188,74 @@ func (t *teller) character(line []corpus.Token, i int) bool {
 	return t.one && line[i].Text == corpus.Body && i > 0 && line[i-1].Text == "'"
 }
 
-// named gives the name for the token of index i: one that was there before, or
-// a new one. Names of types and packages are passed over where code has none.
+// named gives the name for the token of index i: one that was there before in the
+// same role, or a new one. Names of types and packages are passed over where code
+// has none.
 func (t *teller) named(line []corpus.Token, i int) string {
 	if f, ok := t.flag(line, i); ok {
 		return f
 	}
-	rng := t.rng
-	class := line[i].Text
-	beside := i > 0 && line[i-1].Text == "," // then it is another one
-	if said := t.said[class]; len(said) > 0 && !beside && rng.IntN(3) == 0 {
-		return said[rng.IntN(len(said))]
+	if t.count != "" && counts(line, i) {
+		return t.count
 	}
-	name := t.name(class, rng)
-	for range 5 {
-		if t.suits(name, line, i) && !(beside && slices.Contains(t.said[class], name)) {
-			break
-		}
-		name = t.name(class, rng)
-	}
-	if !isType(name) && !isPackage(name) && !(t.shell && utility(name)) && !slices.Contains(t.said[class], name) {
-		t.said[class] = append(t.said[class], name)
+	name := t.newOrSaid(line, i)
+	if line[0].Text == "for" && t.count == "" && i+1 < len(line) && assigns(line[i+1].Text) {
+		t.count = name
 	}
 	return name
 }
 
-// suits tells whether a name suits its place: a package has a member behind
-// it, a type stands behind a name or a bracket, or is called to convert, a
+// counts tells whether the name at index i begins the second or third part of a loop.
+func counts(line []corpus.Token, i int) bool {
+	before := line[i-1].Text
+	return before == ";" || before == "++" && line[i-2].Text == ";"
+}
+
+func (t *teller) newOrSaid(line []corpus.Token, i int) string {
+	class := line[i].Text
+	said := t.said[class+role(line, i)]
+	beside := i > 0 && line[i-1].Text == "," // then it is another one
+	if len(said) > 0 && !beside && t.rng.IntN(t.again) == 0 {
+		return said[t.rng.IntN(len(said))]
+	}
+	name := t.name(class, t.rng)
+	for range 5 {
+		if t.suits(name, line, i) && !t.saidElse(class, name, line, i) {
+			break
+		}
+		name = t.name(class, t.rng)
+	}
+	if !isType(name) && !isPackage(name) && !(t.shell && utility(name)) && !slices.Contains(said, name) {
+		t.said[class+role(line, i)] = append(said, name)
+	}
+	return name
+}
+
+// role tells what the name at index i is used as: something called, a member, or
+// neither. A name keeps its role, as nearly always in code.
+func role(line []corpus.Token, i int) string {
+	switch {
+	case i+1 < len(line) && line[i+1].Text == "(" && !line[i+1].Spaced:
+		return "("
+	case i > 0 && (line[i-1].Text == "." || line[i-1].Text == "->" || line[i-1].Text == "::") && !line[i].Spaced:
+		return "."
+	}
+	return ""
+}
+
+// saidElse tells whether a name was said in another role, or in the same list.
+func (t *teller) saidElse(class, name string, line []corpus.Token, i int) bool {
+	mine := role(line, i)
+	for _, r := range []string{"", "(", "."} {
+		if (r != mine || i > 0 && line[i-1].Text == ",") && slices.Contains(t.said[class+r], name) {
+			return true
+		}
+	}
+	return false
+}
+
+// suits tells whether a name suits its place: the blank one is bound and never used, a
+// package has a member behind it, a type stands behind a name or a bracket, or is called to convert, a
 // utility begins a command of the shell.
 func (t *teller) suits(name string, line []corpus.Token, i int) bool {
 	var before, after corpus.Token
@@ -218,6 +266,8 @@ func (t *teller) suits(name string, line []corpus.Token, i int) bool {
 		after = line[i+1]
 	}
 	switch {
+	case name == "_":
+		return after.Text == "," || assigns(after.Text) || after.Text == "in" || after.Text == "=>"
 	case t.shell:
 		return !utility(name) || commands(line, i)
 	case isPackage(name):

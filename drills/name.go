@@ -21,6 +21,7 @@ type namer struct {
 	numbers []string
 	number  sampler
 	known   map[string]float64 // share of common names among the names of a class
+	words   corpus.Counts      // of the language, which are no names
 }
 
 type texts struct {
@@ -45,7 +46,7 @@ func (r *runes) add(c rune, n float64) {
 
 func newNamer(t *corpus.Table, typed func(string) bool) *namer {
 	n := &namer{common: map[string]*texts{}, shapes: map[string]*texts{}, lengths: map[string]*follows{},
-		letters: map[rune]*runes{}, last: map[rune]float64{}, known: map[string]float64{}}
+		letters: map[rune]*runes{}, last: map[rune]float64{}, known: map[string]float64{}, words: t.Counts(corpus.Word)}
 	n.addLetters(t, typed)
 	n.addLengths(t)
 	n.addShapes(t, typed)
@@ -180,7 +181,7 @@ func (n *namer) name(class string, rng *rand.Rand) string {
 	s := n.shapes[class]
 	name := n.fill(s.list[s.draw(rng)], rng)
 	for range 3 {
-		if len(name) <= longestName {
+		if len(name) <= longestName && n.words[name] == 0 {
 			break
 		}
 		name = n.fill(s.list[s.draw(rng)], rng)

@@ -24,7 +24,7 @@ func spans(line []corpus.Token) []span {
 	var out []span
 	first := lastAssignment(line) + 1
 	for i := max(first, 1); i < len(line); i++ {
-		if !opensSlot(line, i-1) {
+		if !opensSlot(line, i-1) || line[i].Text == "(" && conditions(line[i-1].Text) {
 			continue
 		}
 		if to := expression(line, i); to > i && endsSlot(line, to) {
@@ -32,6 +32,12 @@ func spans(line []corpus.Token) []span {
 		}
 	}
 	return out
+}
+
+// conditions tells whether brackets behind a word hold its condition, and are no
+// expression of their own.
+func conditions(s string) bool {
+	return slices.Contains([]string{"if", "while", "for", "switch", "catch", "elseif", "until", "match", "unless"}, s)
 }
 
 // declares tells whether a line declares or names something.
