@@ -17,7 +17,7 @@ type sheetWish struct {
 	layout string
 	layers []string // all if none
 	file   string   // or "" for standard output
-	force  bool     // write over the file
+	force  bool     // write over the file whatever it is
 }
 
 func newBoardSheet(env *Env) *cobra.Command {
@@ -28,8 +28,8 @@ func newBoardSheet(env *Env) *cobra.Command {
 		Long: `Writes the layers of a board to a file, to lie beside keys without legends: one A4
 page as a picture (.svg) or text (.txt). Holds are told in words beside the row, and
 the key to hold for a layer has a ring. Without -o the text goes to standard output;
-without BOARD it is the one being learned. A file that is there already is left
-alone, except with --force.`,
+without BOARD it is the one being learned. A sheet of the board that was made before
+is written over, another file only with --force.`,
 		Example: `  underlay board sheet split-42 -o sheet.svg
   underlay board sheet --layer marks`,
 		Args:              takes(0, 1),
@@ -44,7 +44,7 @@ alone, except with --force.`,
 	}
 	c.Flags().StringArrayVar(&w.layers, "layer", nil, "print this `LAYER` alone; may be given again")
 	c.Flags().StringVarP(&w.file, "output", "o", "", "write to `FILE`, which ends in .svg or .txt")
-	c.Flags().BoolVar(&w.force, "force", false, "write over FILE if it is there")
+	c.Flags().BoolVar(&w.force, "force", false, "write over FILE whatever it is")
 	env.layoutFlag(c, &w.layout)
 	return c
 }
@@ -58,19 +58,14 @@ func (e *Env) sheet(b *board.Board, w sheetWish) error {
 	if w.file == "" {
 		return report.SheetText(e.Stdout, b, w.layers)
 	}
-	write := report.SheetText
+	write, begins := report.SheetText, report.SheetTextBegins
 	switch strings.ToLower(filepath.Ext(w.file)) {
 	case ".svg":
-		write = report.Sheet
+		write, begins = report.Sheet, report.SheetBegins
 	case ".txt":
 	default:
 		return misuse("board sheet: no sheet can be written as %q", w.file).hinted("FILE ends in .svg or .txt")
 	}
-	if exists(w.file) && !w.force {
-		return failure("write the sheet %q: the file exists", w.file).hinted("write to another one, or over it with --force")
-	}
-	if err := report.Write(w.file, func(out io.Writer) error { return write(out, b, w.layers) }); err != nil {
-		return failure("%w", tried("write the sheet", w.file, err))
-	}
-	return nil
+	file := report.File{Name: w.file, Begins: begins, Force: w.force}
+	return writeFile("sheet", file, func(out io.Writer) error { return write(out, b, w.layers) })
 }

@@ -59,7 +59,7 @@ func (e *Env) pictures(dir string) error {
 		if err != nil {
 			return err
 		}
-		return report.Write(filepath.Join(dir, "page.svg"), func(w io.Writer) error { return report.Excerpt(w, s, learned, "marks") })
+		return report.File{Name: filepath.Join(dir, "page.svg"), Force: true}.Write(func(w io.Writer) error { return report.Excerpt(w, s, learned, "marks") })
 	})
 }
 

@@ -39,6 +39,8 @@ With --csv a row is written for each stroke and day: date, board, symbol, stroke
 tries, slips, timed_tries (right, unaided, not the first of a line), median_ms (of
 these), first_ms (the day's first try, where it was right and unaided), minutes.
 
+A page or table that was made before is written over, another file only with --force.
+
 With --json: {"at", "boards", "readiness", "holds_back", "days", "slips", "moves",
 "upkeep", "notes"}. Times are in ms, shares from 0 to 1, and a figure with a range
 is {"value", "lo", "hi"}; what is not known yet says what it "needs".`,
@@ -53,13 +55,14 @@ is {"value", "lo", "hi"}; what is not known yet says what it "needs".`,
 	c.Flags().BoolVar(&f.json, "json", false, "print one JSON object")
 	c.Flags().StringVar(&f.page, "page", "", "write a page for a browser to `FILE`, - for standard output")
 	c.Flags().StringVar(&f.csv, "csv", "", "write a table of strokes and days to `FILE`, - for standard output")
+	c.Flags().BoolVar(&f.force, "force", false, "write over FILE whatever it is")
 	completeNames(c, "board", env.boardNames)
 	return c
 }
 
 type progressFlags struct {
-	board, page, csv string
-	moves, json      bool
+	board, page, csv   string
+	moves, json, force bool
 }
 
 func (f progressFlags) check() error {
@@ -83,7 +86,7 @@ func (e *Env) progress(f progressFlags) error {
 		return err
 	}
 	if f.csv != "" {
-		return e.progressCSV(f.csv)
+		return e.progressCSV(f)
 	}
 	s, learned, err := e.standing(f.board)
 	if err != nil {
@@ -94,7 +97,8 @@ func (e *Env) progress(f progressFlags) error {
 		s.Round()
 		return e.json(s)
 	case f.page != "":
-		return e.written("page", f.page, func(w io.Writer) error { return report.Page(w, s, learned) })
+		page := report.File{Name: f.page, Begins: report.PageBegins, Force: f.force}
+		return e.written("page", page, func(w io.Writer) error { return report.Page(w, s, learned) })
 	}
 	tell := report.Text
 	if f.moves {
@@ -185,7 +189,7 @@ func counting(drills iter.Seq2[journal.Drill, bool], read func(drills int)) iter
 }
 
 // progressCSV writes what was typed by stroke and day, on whatever board.
-func (e *Env) progressCSV(file string) error {
+func (e *Env) progressCSV(f progressFlags) error {
 	var rows standing.Rows
 	if e.Dirs.Data != "" {
 		h, err := e.history()
@@ -201,18 +205,32 @@ func (e *Env) progressCSV(file string) error {
 			return err
 		}
 	}
-	return e.written("table", file, func(w io.Writer) error { return report.CSV(w, rows.All()) })
+	table := report.File{Name: f.csv, Begins: report.CSVBegins, Force: f.force}
+	return e.written("table", table, func(w io.Writer) error { return report.CSV(w, rows.All()) })
 }
 
 // written writes a file and says so; - is standard output.
-func (e *Env) written(what, file string, write func(io.Writer) error) error {
-	if file == "-" {
+func (e *Env) written(what string, file report.File, write func(io.Writer) error) error {
+	if file.Name == "-" {
 		out := bufio.NewWriter(e.plainOutput())
 		return errors.Join(write(out), out.Flush())
 	}
-	if err := report.Write(file, write); err != nil {
-		return failure("%w", tried("write the "+what, file, err))
+	if err := writeFile(what, file, write); err != nil {
+		return err
 	}
-	_, err := fmt.Fprintf(e.Stdout, "the %s is in %s\n", what, safe(file))
+	_, err := fmt.Fprintf(e.Stdout, "the %s is in %s\n", what, safe(file.Name))
 	return err
+}
+
+// writeFile writes a file, or says what keeps it from being written.
+func writeFile(what string, file report.File, write func(io.Writer) error) error {
+	err := file.Write(write)
+	if err == nil {
+		return nil
+	}
+	p := failure("%w", tried("write the "+what, file.Name, err))
+	if errors.Is(err, report.ErrOther) {
+		return p.hinted("write to another one, or over it with --force")
+	}
+	return p
 }

@@ -2,10 +2,6 @@ package report
 
 import (
 	"bytes"
-	"errors"
-	"io"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -90,35 +86,6 @@ func TestChangeOfBoardIsShown(t *testing.T) {
 	}
 	if !strings.Contains(text, "changed") || strings.Count(text, "^") != 2 {
 		t.Errorf("no marks in\n%s", text)
-	}
-}
-
-// A file is written whole or not at all, through a link where there is one.
-func TestWrite(t *testing.T) {
-	dir := t.TempDir()
-	file, link := filepath.Join(dir, "page"), filepath.Join(dir, "link")
-	text := func(s string) func(io.Writer) error {
-		return func(w io.Writer) error { _, err := io.WriteString(w, s); return err }
-	}
-	if err := errors.Join(Write(file, text("first")), os.Symlink(file, link)); err != nil {
-		t.Fatal(err)
-	}
-	broken := errors.New("half way")
-	if err := Write(link, func(w io.Writer) error { io.WriteString(w, "ha"); return broken }); !errors.Is(err, broken) {
-		t.Errorf("error %v", err)
-	}
-	if err := Write(link, text("second")); err != nil {
-		t.Fatal(err)
-	}
-	got, err := os.ReadFile(file)
-	if err != nil || string(got) != "second" {
-		t.Errorf("%q, %v", got, err)
-	}
-	if info, err := os.Lstat(link); err != nil || info.Mode()&os.ModeSymlink == 0 {
-		t.Error("the link is gone")
-	}
-	if left, _ := os.ReadDir(dir); len(left) != 2 {
-		t.Errorf("%d files are left", len(left))
 	}
 }
 
