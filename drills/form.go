@@ -14,7 +14,7 @@ func (g *Grader) takeForm(got board.Symbol) {
 	}
 	for i, f := range g.drill.Also {
 		if g.goesOn(f, got) {
-			g.drill = g.drill.with(i)
+			g.drill = g.drill.With(i)
 			tail := g.tried[f.At+f.Len:]
 			g.tried = append(append(slices.Clone(g.tried[:g.next]), make([]bool, f.At+len(f.Keys)-g.next)...), tail...)
 			return
@@ -36,8 +36,9 @@ func (g *Grader) goesOn(f Form, got board.Symbol) bool {
 	return true
 }
 
-// with returns the drill with its equal form of index i put in.
-func (d Drill) with(i int) Drill {
+// With returns the drill with its equal form of index i put in. The forms that
+// are left in it go with the new keys.
+func (d Drill) With(i int) Drill {
 	f := d.Also[i]
 	end := f.At + f.Len
 	d.Keys = slices.Concat(d.Keys[:f.At], f.Keys, d.Keys[end:])

@@ -93,7 +93,7 @@ func TestEditsParse(t *testing.T) {
 			t.Errorf("%v: %d commands and %d notes, %q", d, n, len(d.Notes), d.Notes)
 		}
 		for i, f := range d.Also {
-			if err := parseEdits(d.with(i).Symbols()); err != nil {
+			if err := parseEdits(d.With(i).Symbols()); err != nil {
 				t.Fatalf("%v, equal form %v: %v", d, f.Prompt, err)
 			}
 		}

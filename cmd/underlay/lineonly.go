@@ -16,7 +16,7 @@ type lineOnly struct {
 	untold []drills.Ask
 	told   map[board.Symbol]bool
 	board  int
-	kind   drills.Kind // of the drill in hand
+	drill  drills.Drill // in hand
 }
 
 // Next passes over drills of which nothing is left.
@@ -27,8 +27,9 @@ func (p *lineOnly) Next(now time.Time, left time.Duration) (session.Task, bool) 
 		if !ok {
 			break
 		}
-		p.board, p.kind = t.Board, t.Drill.Kind
+		p.board = t.Board
 		if p.strip(&t); len(t.Drill.Keys) > 0 {
+			p.drill = t.Drill
 			return t, true
 		}
 	}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"underlay/cmd/underlay/session"
@@ -73,4 +74,36 @@ func described(d drills.Drill) []command {
 		all = append(all, c)
 	}
 	return all
+}
+
+// Line by line, too, an equal form of a command is right, alone or with others.
+func TestEqualFormsAreTakenLineByLine(t *testing.T) {
+	g, tried := motions(t), 0
+	for seed := range uint64(400) {
+		d, err := g.Generate(drills.Motion, nil, seed)
+		if err != nil {
+			t.Fatal(err)
+		}
+		task := session.Task{Drill: d}
+		(&lineOnly{}).strip(&task)
+		for form := task.Drill; len(form.Also) > 0; {
+			form = form.With(0)
+			var line strings.Builder
+			for _, k := range form.Keys {
+				r, _ := k.Symbol.Rune()
+				line.WriteRune(r)
+			}
+			w, ok := equal(task.Drill, line.String())
+			if !ok || !slices.Equal(w.asked, form.Symbols()) {
+				t.Fatalf("%v: %q gives %v, %v", task.Drill, line.String(), w.asked, ok)
+			}
+			tried++
+		}
+		if _, ok := equal(task.Drill, "no such form"); ok {
+			t.Fatalf("%v: any line is a form", task.Drill)
+		}
+	}
+	if tried < 20 {
+		t.Errorf("%d forms were tried", tried)
+	}
 }

@@ -152,6 +152,7 @@ func (l *plain) drill(v session.View) error {
 		fmt.Fprintf(l.out, "  %c stands for a space.\n", openBox)
 	}
 	l.tellWhere(v.Drill, w)
+	shown := l.practice.env.Now() // the model's time may be ahead of it
 	text, err := l.line()
 	if err != nil {
 		return l.end(err)
@@ -159,12 +160,15 @@ func (l *plain) drill(v session.View) error {
 	if text == "" {
 		return l.pass()
 	}
+	if form, ok := equal(l.planner.drill, text); ok && v.Drill.Cursor == 0 {
+		w = form
+	}
 	typed, near := w.feed(text)
 	if !near {
 		fmt.Fprintln(l.out, "  That is far from the line; nothing of it counts.")
 		return l.pass()
 	}
-	took := l.practice.env.Now().Sub(l.last)
+	took := l.practice.env.Now().Sub(shown)
 	wrong := l.answer(typed, took)
 	fmt.Fprintln(l.out, "  "+verdict(len(w.asked), wrong, took))
 	return nil

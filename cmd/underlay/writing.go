@@ -17,7 +17,7 @@ import (
 // yet, layer by layer: the underlay without a picture.
 func (l *plain) tellWhere(d *session.DrillView, w writing) {
 	b := d.Board
-	if l.planner.kind == drills.Probe {
+	if l.planner.drill.Kind == drills.Probe {
 		return // typed unaided
 	}
 	seen := map[board.Symbol]bool{}
@@ -89,6 +89,44 @@ func newWriting(d *session.DrillView) writing {
 	return w
 }
 
+// equal returns the writing of an equal form of the drill, "d$" for "D", that a
+// line is, to the letter; false where there is none.
+func equal(d drills.Drill, line string) (writing, bool) {
+	for i := range d.Also {
+		form := d.With(i)
+		var w writing
+		for k, c := range form.Prompt {
+			w.asked, w.gaps = append(w.asked, form.Keys[k].Symbol), append(w.gaps, c.Gap && k > 0)
+		}
+		if w.is(line) {
+			return w, true
+		}
+		if w, ok := equal(form, line); ok {
+			return w, true
+		}
+	}
+	return writing{}, false
+}
+
+// is tells whether a line is what is asked for, with or without its gaps.
+func (w writing) is(line string) bool {
+	typed := symbolsIn(line)
+	gapped, _ := w.gapped()
+	return slices.Equal(typed, w.asked) || slices.Equal(typed, gapped)
+}
+
+// symbolsIn returns the symbols of a line that was typed.
+func symbolsIn(line string) []board.Symbol {
+	var typed []board.Symbol
+	for _, r := range line {
+		if r == openBox {
+			r = ' '
+		}
+		typed = append(typed, board.SymbolOf(r))
+	}
+	return typed
+}
+
 func (w writing) prompt() string {
 	var b strings.Builder
 	for i, s := range w.asked {
@@ -114,13 +152,7 @@ func (w writing) grouped() bool { return slices.Contains(w.gaps, true) }
 // graded by itself. Which is which comes from an alignment of least distance.
 // It is false for a line that has little to do with what was asked for.
 func (w writing) feed(line string) ([]board.Symbol, bool) {
-	var typed []board.Symbol
-	for _, r := range line {
-		if r == openBox {
-			r = ' '
-		}
-		typed = append(typed, board.SymbolOf(r))
-	}
+	typed := symbolsIn(line)
 	asked, index := w.asked, []int(nil)
 	distance := drills.MSD(asked, typed)
 	if gapped, at := w.gapped(); drills.MSD(gapped, typed) < distance {
