@@ -54,6 +54,7 @@ func pacePlot(s standing.Standing, learned, other []standing.Day, from, to time.
 	for _, d := range append(append([]standing.Day{}, learned...), other...) {
 		lo, hi = min(lo, d.LatencyMS.Lo), max(hi, d.LatencyMS.Hi)
 	}
+	lo -= .05 * (hi - lo) // so that a figure is not on the edge
 	p := newPlot("pace", "Expected ms a stroke of your own mix, by day", from, to, math.Floor(lo/50)*50, math.Ceil(hi/50)*50, 260)
 	first, last := learned[0].LatencyMS, learned[len(learned)-1].LatencyMS
 	p.desc = fmt.Sprintf("On %s from %s ms on the first day to %s ms on the last (%s).", board.Safe(s.Boards[0].Name), whole(first.Value), whole(last.Value), span(last))

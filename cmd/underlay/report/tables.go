@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"strings"
 
 	"underlay/cmd/underlay/standing"
 	"underlay/drills/board"
@@ -66,15 +67,15 @@ func costTable(caption, what string, costs []standing.Cost, other string) table 
 		if other != "" {
 			row = append(row, taken(c.OtherMS))
 		}
-		t.Rows = append(t.Rows, append(row, whole(float64(c.Tries)), surely(c)))
+		t.Rows = append(t.Rows, append(row, whole(float64(c.Tries)), surely(c, c.Timed, "stroke")))
 	}
 	return t
 }
 
-// surely words how sure a cost is.
-func surely(c standing.Cost) string {
+// surely words how sure a cost is that rests on so many tries or slips.
+func surely(c standing.Cost, rests int, one string) string {
 	if c.Sure == standing.TooFew {
-		return fmt.Sprintf("%s needed", count(max(1, 10-c.Timed), "more stroke is", "more strokes are"))
+		return count(max(1, 10-rests), "more "+one+" is", "more "+one+"s are") + " needed"
 	}
 	return string(c.Sure)
 }
@@ -84,10 +85,10 @@ func slipTable(s standing.Slips, costs []standing.Cost) table {
 		Head:    []string{"kind", "slips", "share", "range", "costs, ms per 1,000 characters", "range", "how sure", "most with"},
 		Numbers: []bool{false, true, true, true, true, true, false, false}}
 	for _, k := range s.Kinds {
-		row := []string{k.Kind, whole(float64(k.Count)), "", "", "", "", fmt.Sprintf("%d more slips needed", s.Needs), symbols(k.Most)}
+		row := []string{k.Kind, whole(float64(k.Count)), "", "", "", "", count(s.Needs, "more slip is", "more slips are") + " needed", symbols(k.Most)}
 		for _, c := range costs {
 			if c.Name == k.Kind {
-				copy(row[2:], []string{percent(k.Share.Value), percents(k.Share), whole(c.MS.Value), span(c.MS), surely(c)})
+				copy(row[2:], []string{percent(k.Share.Value), percents(k.Share), whole(c.MS.Value), span(c.MS), surely(c, c.Tries, "slip")})
 			}
 		}
 		t.Rows = append(t.Rows, row)
@@ -131,17 +132,22 @@ func dayTable(all []standing.Day) table {
 		t.Caption = fmt.Sprintf("The last %d rows of the days of practice", most)
 	}
 	for _, d := range all {
-		note := ""
-		if d.Changed {
-			note = "board changed"
-		}
-		if d.Gap > 1 {
-			note = count(d.Gap, "day", "days") + " of break before"
-		}
 		t.Rows = append(t.Rows, []string{d.Date, board.Safe(d.Board), fmt.Sprintf("%.1f", d.Minutes), whole(float64(d.Strokes)), percent(float64(d.Slips) / float64(max(d.Strokes, 1))),
-			taken(d.LatencyMS.Value), reach(d.LatencyMS), taken(d.MedianMS), taken(d.FirstMS), percent(d.SteadyShare), note})
+			taken(d.LatencyMS.Value), reach(d.LatencyMS), taken(d.MedianMS), taken(d.FirstMS), percent(d.SteadyShare), dayNote(d)})
 	}
 	return t
+}
+
+// dayNote tells what the figures of a day are to be read with.
+func dayNote(d standing.Day) string {
+	var notes []string
+	if d.Changed {
+		notes = append(notes, "board changed")
+	}
+	if d.Gap > 1 {
+		notes = append(notes, count(d.Gap, "day", "days")+" of break before")
+	}
+	return strings.Join(notes, ", ")
 }
 
 // reach writes the range of a time; nothing where none was taken.

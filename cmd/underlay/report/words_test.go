@@ -109,3 +109,33 @@ func TestCSVQuotes(t *testing.T) {
 		t.Errorf("%s\nwant\n%s", out.String(), want)
 	}
 }
+
+// What a figure rests on is told with what is missing, one or more.
+func TestHowSure(t *testing.T) {
+	few := standing.Cost{Sure: standing.TooFew}
+	for want, got := range map[string]string{
+		"1 more slip is needed":     surely(few, 9, "slip"),
+		"8 more strokes are needed": surely(few, 2, "stroke"),
+		"likely":                    surely(standing.Cost{Sure: standing.IsLikely}, 40, "stroke"),
+		"1 more stroke is needed":   standing.InHand{NeedTries: 1}.Worded(),
+		"9 more strokes are needed": standing.InHand{NeedTries: 9}.Worded(),
+		"":                          standing.InHand{}.Worded(),
+	} {
+		if got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
+// A board that changed over a break is told with both.
+func TestDayNote(t *testing.T) {
+	for want, d := range map[string]standing.Day{
+		"":                                      {Gap: 1},
+		"board changed":                         {Changed: true},
+		"board changed, 9 days of break before": {Changed: true, Gap: 9},
+	} {
+		if got := dayNote(d); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}

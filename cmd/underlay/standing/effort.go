@@ -1,7 +1,6 @@
 package standing
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -60,7 +59,7 @@ func (w *work) fitEffort(own []float64) (*effortModel, string) {
 			variance: leftOver + e.SD*e.SD/(e.total()*e.total()), position: st.Keys.Final().Position})
 	}
 	if len(points) < fitNeeded {
-		return nil, fmt.Sprintf("%d more strokes on layers have to be met ten times", fitNeeded-len(points))
+		return nil, more(fitNeeded-len(points), "stroke", "on layers", "has", "have") + " to be met ten times"
 	}
 	m := regress(points)
 	m.keys(points)

@@ -247,5 +247,19 @@ func (h InHand) Worded() string {
 	if h.NeedTries == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%d more strokes are needed", h.NeedTries)
+	return needed(h.NeedTries, "stroke", "")
+}
+
+// needed says how many more of something, on some board, are needed.
+func needed(n int, one, on string) string { return more(n, one, on, "is", "are") + " needed" }
+
+// more counts what is missing, with its verb.
+func more(n int, one, on, is, are string) string {
+	if n != 1 {
+		one, is = one+"s", are
+	}
+	if on != "" {
+		one += " " + on
+	}
+	return fmt.Sprintf("%d more %s %s", n, one, is)
 }

@@ -75,7 +75,7 @@ func (w *work) missingOn(b int) string {
 	case s.Timed == 0 && s.Tries >= leastTries:
 		return fmt.Sprintf("%d timed strokes on %s are needed: right, unaided, typed key by key", leastTries, name)
 	}
-	return fmt.Sprintf("%d more strokes on %s are needed", leastTries-s.Timed, name)
+	return needed(leastTries-s.Timed, "stroke", "on "+name)
 }
 
 // outlook asks for the chance to get as far as four fifths of the other's speed,

@@ -1,7 +1,6 @@
 package standing
 
 import (
-	"fmt"
 	"math"
 
 	"underlay/scheduler/journal"
@@ -67,9 +66,9 @@ func (w *work) upkeep() *Upkeep {
 	}
 	switch {
 	case len(u.First) < firstStrokes:
-		out.Needs = fmt.Sprintf("%d more right strokes on %s are needed for its first level", firstStrokes-len(u.First), out.Board)
+		out.Needs = needed(firstStrokes-len(u.First), "right stroke", "on "+out.Board) + " for its first level"
 	case len(u.Now) < nowNeeded:
-		out.Needs = fmt.Sprintf("%d more right strokes on %s are needed to set against its first level", nowNeeded-len(u.Now), out.Board)
+		out.Needs = needed(nowNeeded-len(u.Now), "right stroke", "on "+out.Board) + " to set against its first level"
 	default:
 		lag := lagOf(u.First, u.Now)
 		if math.IsInf(lag.Hi, 0) {
