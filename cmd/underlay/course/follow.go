@@ -16,7 +16,8 @@ type Follow struct {
 
 // Follows returns what follows what on a board, by the pairs of the mix. These
 // know letters and digits as classes; within a class strokes count by frequency.
-// Strokes that no text shows are in no pair.
+// Strokes that no text shows are in no pair, so they are taken to come before and after
+// everything, each time as often as it is typed.
 func (c *Course) Follows(b int) []Follow {
 	of := c.strokes.byClass(b)
 	pairs := c.mix.Counts(corpus.Pair)
@@ -25,13 +26,41 @@ func (c *Course) Follows(b int) []Follow {
 		first, _ := splitPair(pair)
 		begun[first] += pairs[pair]
 	}
-	var out []Follow
+	var paired, alone []member
+	alike := 0.0 // share of the strokes in no pair
+	for _, class := range slices.Sorted(maps.Keys(of)) {
+		if begun[class] > 0 {
+			paired = append(paired, of[class]...)
+			continue
+		}
+		for _, m := range of[class] {
+			alone, alike = append(alone, m), alike+m.freq
+		}
+	}
+	out := withAlone(paired, alone)
 	for _, pair := range slices.Sorted(maps.Keys(pairs)) {
 		first, then := splitPair(pair)
+		if begun[then] == 0 {
+			continue
+		}
 		for _, f := range of[first] {
 			for _, t := range of[then] {
-				out = append(out, Follow{f.id, t.id, f.freq * t.share * pairs[pair] / begun[first]})
+				out = append(out, Follow{f.id, t.id, (1 - alike) * f.freq * t.share * pairs[pair] / begun[first]})
 			}
+		}
+	}
+	return out
+}
+
+// withAlone are the pairs of strokes in no pair with all others and among themselves.
+func withAlone(paired, alone []member) (out []Follow) {
+	for _, k := range alone {
+		for _, m := range paired {
+			share := k.freq * m.freq
+			out = append(out, Follow{k.id, m.id, share}, Follow{m.id, k.id, share})
+		}
+		for _, m := range alone {
+			out = append(out, Follow{k.id, m.id, k.freq * m.freq})
 		}
 	}
 	return out

@@ -207,6 +207,7 @@ func days(d float64) string {
 // assumed says what the advice rests on.
 func assumed(m standing.Moves) string {
 	return "Each move is judged alone, once settled: by your own speeds on layers, the effort of the stroke, and what comes before and after it in your mix, which costs more from another layer or off the same finger. " +
+		"Keys that no text shows, such as Escape and arrows, are taken to come among everything. " +
 		"A day of work is taken as " + whole(float64(m.DailyUse)) + " characters."
 }
 
