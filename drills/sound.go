@@ -16,10 +16,35 @@ func (l *language) sound(line []corpus.Token) bool {
 		return tagged(line)
 	case "haskell":
 		return declared(line)
+	case "markdown":
+		return prose(line)
 	case "typescript":
 		return !slices.Contains([]string{"<", ">", "|", "&"}, line[0].Text)
 	}
 	return true
+}
+
+// prose tells whether a line of Markdown reads like one: what is set off by marks
+// is so on both sides, and between words there are few marks.
+func prose(line []corpus.Token) bool {
+	words, marks, pairs := 0, 0, map[string]int{}
+	for i, t := range line {
+		switch {
+		case operandClass(t.Text) || word(t.Text) || t.Text == corpus.Body:
+			words++
+		case i == 0: // a heading, an item, a fence
+		case strings.ContainsAny(t.Text, "*_`"):
+			pairs[t.Text]++
+		case i+1 < len(line):
+			marks++
+		}
+	}
+	for _, n := range pairs {
+		if n%2 != 0 {
+			return false
+		}
+	}
+	return 2*marks <= words || words <= 1
 }
 
 // tagged tells whether every tag of a line of HTML is closed before the next,

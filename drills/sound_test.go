@@ -8,7 +8,7 @@ import (
 
 // What stands by itself by the references of the languages, and what does not:
 // WHATWG HTML, "Tags"; the Haskell 2010 report, "Layout"; POSIX, "Shell
-// Grammar"; ECMAScript, "Statements". Spelled as in section Line of a table.
+// Grammar"; ECMAScript, "Statements"; CommonMark, "Emphasis and strong emphasis". Spelled as in section Line of a table.
 func TestSoundLines(t *testing.T) {
 	for _, c := range []struct {
 		language, line string
@@ -20,6 +20,7 @@ func TestSoundLines(t *testing.T) {
 		{"shell", "x <<XX", false}, {"shell", "x=$(x x)", true}, {"shell", "x(x)", false}, {"shell", "x[x]", false}, {"shell", "x=${x x}", false},
 		{"shell", `"${x[0]}"`, true}, {"shell", "then", false}, {"shell", "case $x in", true}, {"shell", "x() {", true},
 		{"typescript", "x(x)", true}, {"typescript", ">(", false},
+		{"markdown", "x *x* x", true}, {"markdown", "x *x x", false}, {"markdown", "* x x.", true}, {"markdown", "x/x= x/x= x", false}, {"markdown", "## x", true},
 		{"go", "x)", true}, // nothing is told of it
 	} {
 		l := &language{name: c.language}
