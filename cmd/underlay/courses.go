@@ -173,7 +173,7 @@ func (e *Env) past() course.Past {
 	if e.Dirs.Data == "" {
 		return course.Past{}
 	}
-	p := course.Past{Journal: journal.NewDisk(e.Dirs.Journal()).FS()}
+	p := course.Past{Journal: journal.NewDisk(e.Dirs.Journal()).FS(), Build: build().String()}
 	if e.Dirs.Cache != "" {
 		p.Cache = journal.Cache{Store: journal.NewDisk(e.Dirs.Cache), Name: "skill"}
 	}

@@ -17,6 +17,7 @@ import (
 type Past struct {
 	Journal fs.FS         // the directory of the journal; nil: nothing was practised
 	Cache   journal.Cache // of what is derived from it; without a Store nothing is kept
+	Build   string        // names the program: another one derives anew, for it may reckon otherwise
 	// Progress is told now and then how many drills were read, when the cache
 	// did not serve; may be nil.
 	Progress func(drills int)
@@ -221,10 +222,10 @@ func (c *Course) restore(data []byte) error {
 }
 
 // key names what the derived data depend on besides the journal: the form of
-// the data, the boards, and all strokes with their features.
+// the data, the program, the boards, and all strokes with their features.
 func (c *Course) key() string {
 	sum := sha256.New()
-	fmt.Fprintln(sum, "derived 3")
+	fmt.Fprintln(sum, "derived 4", c.config.Past.Build)
 	for _, b := range c.config.Boards {
 		fmt.Fprintln(sum, b.Name, b.Hash())
 	}

@@ -135,6 +135,30 @@ func TestCacheGoesOnFromWhereItLeftOff(t *testing.T) {
 	same(t, online, embedded(t, use))
 }
 
+// What another build of the program derived is derived again.
+func TestCacheOfAnotherBuild(t *testing.T) {
+	online := embedded(t, nil)
+	var store, caches journaltest.Store
+	kept(t, &store, online.Boards(), practised(t, online, start, 60))
+	built := func(name string) *Course {
+		return embedded(t, func(c *Config) {
+			c.Past = Past{Journal: store.FS(), Cache: journal.Cache{Store: &caches, Name: "skill"}, Build: name}
+		})
+	}
+	first := built("one")
+	all := first.past.fresh
+	first.past.fresh = fewDrills
+	if err := first.Keep(); err != nil || all == 0 {
+		t.Fatalf("%d drills, %v", all, err)
+	}
+	if same := built("one").past.fresh; same != 0 {
+		t.Errorf("the same build read %d drills again", same)
+	}
+	if other := built("two").past.fresh; other != all {
+		t.Errorf("another build read %d drills, want all %d", other, all)
+	}
+}
+
 // changed is split-38 with two keys of a layer swapped.
 func changed(t testing.TB, b *board.Board) *board.Board {
 	t.Helper()
