@@ -55,8 +55,15 @@ func standings(t *testing.T) map[string]standing.Standing {
 	hostile.Boards[1].Name = `<img src=x onerror="alert(1)">`
 	hostile.Days[1].Board = `</table><a href="javascript:1">`
 	hostile.HoldsBack.Strokes[0].Name = "\u202e<b>"
+	moving := practised(t, "split-38", "ansi-61")
+	moving.Moves.LeaveIt, moving.Moves.Found = false, 2
+	moving.Moves.Advice = []standing.Move{
+		{Symbol: "(", Layer: "marks", From: "r4c4", ToLayer: "marks", To: "r2c8", SavesMS: standing.Range{Value: 9312, Lo: 7120, Hi: 11504}, SavesShare: .031, RelearnStrokes: 40, RelearnMinutes: 4.2, PaysAfterDays: 9.1},
+		{Symbol: "ArrowRight", Layer: "cursor", From: "r2c5", With: "Shift+Tab", ToLayer: "cursor", To: "r3c5", SavesMS: standing.Range{Value: 3100, Lo: 900, Hi: 5300}, SavesShare: .0103, RelearnStrokes: 40, RelearnMinutes: 8.4, PaysAfterDays: 55},
+	}
+	moving.Days[6].Changed, moving.Days[30].Changed = true, true
 	return map[string]standing.Standing{
-		"two boards": practised(t, "split-38", "ansi-61"), "one board": practised(t, "split-38"),
+		"moves": moving, "two boards": practised(t, "split-38", "ansi-61"), "one board": practised(t, "split-38"),
 		"the standard board": practised(t, "ansi-61", "split-38"),
 		"nothing":            standingtest.For(t, "split-38", "ansi-61").On(0), "one session": one.On(1), "hostile": hostile,
 		"errors only": wrong.On(30), "line by line": untimed.On(5), "a clock that jumps": jumping.On(9),
@@ -190,6 +197,11 @@ func TestPageInBrowser(t *testing.T) {
 			b.eval(`({Scroll: document.documentElement.scrollWidth, Client: document.documentElement.clientWidth, Elements: document.querySelectorAll("*").length})`, &got)
 			if got.Scroll > got.Client {
 				t.Errorf("%s: at %d pixels it is %d wide", name, got.Client, got.Scroll)
+			}
+			var cut []string
+			b.eval(`[...document.querySelectorAll(".scroll")].filter(s => s.scrollWidth > s.clientWidth).map(s => s.ariaLabel)`, &cut)
+			if width == 1280 && len(cut) > 0 {
+				t.Errorf("%s: at %d pixels these have to be scrolled: %v", name, width, cut)
 			}
 			if got.Elements != written {
 				t.Errorf("%s: the browser has %d elements, %d are written", name, got.Elements, written)

@@ -110,7 +110,7 @@ func strokeTable(b standing.Side) table {
 	for _, st := range b.Strokes {
 		ms, reach, slips := "", "", ""
 		if st.NeedTries > 0 {
-			ms = st.Worded()
+			ms = fmt.Sprintf("%d more", st.NeedTries) // as on its key
 		} else {
 			ms, reach = whole(st.LatencyMS.Value), span(st.LatencyMS)
 		}

@@ -117,9 +117,6 @@ func TestHowSure(t *testing.T) {
 		"1 more slip is needed":     surely(few, 9, "slip"),
 		"8 more strokes are needed": surely(few, 2, "stroke"),
 		"likely":                    surely(standing.Cost{Sure: standing.IsLikely}, 40, "stroke"),
-		"1 more stroke is needed":   standing.InHand{NeedTries: 1}.Worded(),
-		"9 more strokes are needed": standing.InHand{NeedTries: 9}.Worded(),
-		"":                          standing.InHand{}.Worded(),
 	} {
 		if got != want {
 			t.Errorf("%q, want %q", got, want)

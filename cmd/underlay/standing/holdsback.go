@@ -242,14 +242,6 @@ func (w *work) kindCost(kind uint8, of map[int]map[uint8]float64, presumed float
 	return ms, perMille
 }
 
-// Worded says a need of tries in words, or nothing.
-func (h InHand) Worded() string {
-	if h.NeedTries == 0 {
-		return ""
-	}
-	return needed(h.NeedTries, "stroke", "")
-}
-
 // needed says how many more of something, on some board, are needed.
 func needed(n int, one, on string) string { return more(n, one, on, "is", "are") + " needed" }
 
