@@ -12,7 +12,7 @@ import (
 )
 
 func newJournalExport(env *Env) *cobra.Command {
-	var asJSON, asCSV, struck bool
+	var w exportWish
 	c := &cobra.Command{
 		Use:   "export",
 		Short: "Write all strokes as CSV or JSON",
@@ -55,36 +55,41 @@ where a file is of a newer version.`,
 		Example: `  underlay journal export > strokes.csv
   underlay journal export --json | jq '[.[].latency_ms] | add / length'`,
 		Args: takes(0, 0),
-		RunE: func(*cobra.Command, []string) error {
-			if asCSV && asJSON {
-				return misuse("journal export: --csv and --json exclude each other")
-			}
-			h, err := env.history()
-			if err != nil {
-				return err
-			}
-			out := bufio.NewWriter(env.plainOutput())
-			var sink strokeSink = &csvSink{out: csv.NewWriter(out)}
-			if asJSON {
-				sink = &jsonSink{out: out}
-			}
-			read := env.reading()
-			if env.Terminal(env.Stdout) {
-				read = nil // the strokes themselves can be seen
-			}
-			if err := exportStrokes(h, struck, sink, read); err != nil {
-				return err
-			}
-			if err := out.Flush(); err != nil {
-				return err
-			}
-			return env.tellUnread(h)
-		},
+		RunE: func(*cobra.Command, []string) error { return env.export(w) },
 	}
-	c.Flags().BoolVar(&asCSV, "csv", false, "write CSV; this is the default")
-	c.Flags().BoolVar(&asJSON, "json", false, "write one JSON array")
-	c.Flags().BoolVar(&struck, "struck", false, "with the sessions that were struck")
+	c.Flags().BoolVar(&w.csv, "csv", false, "write CSV; this is the default")
+	c.Flags().BoolVar(&w.json, "json", false, "write one JSON array")
+	c.Flags().BoolVar(&w.struck, "struck", false, "with the sessions that were struck")
 	return c
+}
+
+// exportWish is what the command line asks of an export.
+type exportWish struct{ csv, json, struck bool }
+
+func (e *Env) export(w exportWish) error {
+	if w.csv && w.json {
+		return misuse("journal export: --csv and --json exclude each other")
+	}
+	h, err := e.history()
+	if err != nil {
+		return err
+	}
+	out := bufio.NewWriter(e.plainOutput())
+	var sink strokeSink = &csvSink{out: csv.NewWriter(out)}
+	if w.json {
+		sink = &jsonSink{out: out}
+	}
+	read := e.reading()
+	if e.Terminal(e.Stdout) {
+		read = nil // the strokes themselves can be seen
+	}
+	if err := exportStrokes(h, w.struck, sink, read); err != nil {
+		return err
+	}
+	if err := out.Flush(); err != nil {
+		return err
+	}
+	return e.tellUnread(h)
 }
 
 // exported is a stroke as it leaves the journal.

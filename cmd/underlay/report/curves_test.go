@@ -96,6 +96,22 @@ func TestPlotScales(t *testing.T) {
 	}
 }
 
+// No two values at an axis are told by the same number, however small they are.
+func TestPlotNamesEachValueOnce(t *testing.T) {
+	from := time.Date(2026, 9, 1, 0, 0, 0, 0, time.UTC)
+	for _, hi := range []float64{1, 2, 3, 5, 8, 21} {
+		p := newPlot("x", "", from, from.AddDate(0, 0, 10), 0, hi, 100)
+		p.axes()
+		told := map[string]bool{}
+		for _, l := range p.labels {
+			if l.class == "y" && told[l.words] {
+				t.Errorf("up to %v: %q stands there twice", hi, l.words)
+			}
+			told[l.words] = true
+		}
+	}
+}
+
 // The lines to hold a speed against are named for where they come from, and
 // are those that lie in the picture.
 func TestReferencesAreLabelled(t *testing.T) {

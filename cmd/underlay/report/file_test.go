@@ -44,16 +44,15 @@ func TestFileIsWhole(t *testing.T) {
 	}
 }
 
-// What was made before is written over, and an empty file; anything else is left as it is, but for force.
-func TestFileLeavesOthersAlone(t *testing.T) {
-	load := func(name string) *board.Board {
-		b, err := board.Load(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return b
-	}
-	page := func(s standing.Standing) string { return pageOf(t, s) }
+// over is a file that is there, and what is to be written in its place.
+type over struct {
+	was, is string
+	begins  int
+	alike   bool // it may be
+}
+
+// overs are files of all kinds, over others.
+func overs(t *testing.T) map[string]over {
 	made := func(write func(io.Writer) error) string {
 		var b strings.Builder
 		if err := write(&b); err != nil {
@@ -62,37 +61,44 @@ func TestFileLeavesOthersAlone(t *testing.T) {
 		return b.String()
 	}
 	sheet := func(name string, write func(io.Writer, *board.Board, []string) error, layers ...string) string {
-		return made(func(w io.Writer) error { return write(w, load(name), layers) })
+		b, err := board.Load(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return made(func(w io.Writer) error { return write(w, b, layers) })
 	}
 	row := standing.Row{Date: "2026-03-01", Board: "b", Symbol: "(", Stroke: "r1c1", Tries: 3}
 	none := made(func(w io.Writer) error { return CSV(w, func(func(standing.Row) bool) {}) })
 	one := made(func(w io.Writer) error { return CSV(w, func(yield func(standing.Row) bool) { yield(row) }) })
 	all := standings(t)
-	for name, c := range map[string]struct {
-		was, is string
-		begins  int
-		over    bool
-	}{
-		"a page, of another board":    {page(all["nothing"]), page(all["one board"]), PageBegins, true},
-		"another page":                {"<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n<title>mine</title>\n", page(all["nothing"]), PageBegins, false},
+	first, then := pageOf(t, all["nothing"]), pageOf(t, all["one board"])
+	return map[string]over{
+		"a page":                      {first, then, PageBegins, true},
+		"another page":                {"<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n<title>mine</title>\n", first, PageBegins, false},
 		"a table":                     {none, one, CSVBegins, true},
 		"another table":               {"date,weight\n", one, CSVBegins, false},
-		"a page in place of a table":  {one, page(all["nothing"]), PageBegins, false},
+		"a table, for a page":         {one, first, PageBegins, false},
 		"no whole line":               {strings.TrimSuffix(none, "\n"), one, CSVBegins, false},
 		"an empty file":               {"", one, CSVBegins, true},
 		"a sheet":                     {sheet("split-38", Sheet), sheet("split-38", Sheet, "marks"), SheetBegins, true},
 		"a sheet of another board":    {sheet("split-42", Sheet), sheet("split-38", Sheet), SheetBegins, false},
 		"a sheet of text":             {sheet("split-38", SheetText), sheet("split-38", SheetText, "marks"), SheetTextBegins, true},
 		"one of another board's text": {sheet("split-42", SheetText), sheet("split-38", SheetText), SheetTextBegins, false},
-	} {
+	}
+}
+
+// What was made before is written over, and an empty file; anything else is left as it is, but for force.
+func TestFileLeavesOthersAlone(t *testing.T) {
+	for name, c := range overs(t) {
 		file := filepath.Join(t.TempDir(), "file")
 		if err := os.WriteFile(file, []byte(c.was), 0o600); err != nil {
 			t.Fatal(err)
 		}
 		err, want := File{Name: file, Begins: c.begins}.Write(content(c.is)), c.was
-		if c.over {
+		if c.alike {
 			want = c.is
-		} else if !errors.Is(err, ErrOther) {
+		}
+		if errors.Is(err, ErrOther) == c.alike {
 			t.Errorf("%s: error %v", name, err)
 		}
 		if got, _ := os.ReadFile(file); string(got) != want {

@@ -179,7 +179,7 @@ func (p *plot) spans() string {
 
 // axes draws round values and days.
 func (p *plot) axes() {
-	step := roundStep((p.hi - p.lo) / 4)
+	step := max(1, roundStep((p.hi-p.lo)/4)) // labels are whole
 	for v := math.Ceil(p.lo/step) * step; v <= p.hi+step/1e6; v += step {
 		fmt.Fprintf(&p.svg, `<path class="grid" d="M0 %.1fH%.0f"/>`, p.y(v), plotWidth)
 		p.label("y", 0, v, whole(v)+p.unit)
