@@ -23,6 +23,7 @@ func Text(s standing.Standing, width int) []string {
 	t.readiness()
 	t.holdsBack()
 	t.say("moving keys", moved(t.s.Moves))
+	t.say("slips", slipShares(t.s.Slips))
 	t.add("")
 	t.speeds()
 	t.curve()
@@ -208,16 +209,18 @@ func (t *text) drawn(days []standing.Day) {
 // today tells a day: how it went, and what had stayed overnight.
 func (t *text) today(label string, d standing.Day) {
 	words := fmt.Sprintf("%s min, %s, %s slips", whole(d.Minutes), count(d.Strokes, "stroke", "strokes"), percent(float64(d.Slips)/float64(max(d.Strokes, 1))))
-	switch {
-	case d.MedianMS > 0:
-		words += fmt.Sprintf(", median %s ms", whole(d.MedianMS))
-	case d.FirstMS == 0:
-		words += ", no times"
+	var times []string
+	if d.MedianMS > 0 {
+		times = append(times, "median "+whole(d.MedianMS))
 	}
 	if d.First > 0 && d.FirstMS > 0 {
-		words += fmt.Sprintf(", first tries %s ms", whole(d.FirstMS))
+		times = append(times, "first tries "+whole(d.FirstMS))
 	}
-	t.say(label, words)
+	if len(times) == 0 {
+		t.say(label, words+", no times")
+		return
+	}
+	t.say(label, words+", "+strings.Join(times, ", ")+" ms")
 }
 
 func (t *text) holdsBack() {
@@ -228,7 +231,6 @@ func (t *text) holdsBack() {
 		t.say("holds back", excess(h))
 		t.costs(h)
 	}
-	t.say("slips", slipShares(t.s.Slips))
 }
 
 // costs lists what costs most: strokes, and beside them layers and fingers where there is room.
