@@ -30,7 +30,8 @@ day, what costs you most, whether a key had better be moved, and whether the
 other board fades. Ranges hold what is expected four times of five. A stroke costs
 what it takes more than your quick strokes, slips and their repair included, as often
 as it comes in 1,000 characters of your mix. Times are known of strokes that are right,
-unaided and typed key by key.
+unaided and typed key by key; first tries, the first of each stroke in a day, tell what
+stayed overnight.
 
 With --page all of it is written as one file for a browser, with pictures of
 the layers; it needs nothing else and fetches nothing.
