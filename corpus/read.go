@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 )
 
 // magic is the first line of every table.
@@ -16,11 +17,11 @@ const magic = "underlay table 1"
 // Fault is something wrong with a table, and what to do about it.
 type Fault struct {
 	File          string
-	Line          int // from 1; 0 where it is the whole file
+	Line, Col     int // from 1, Col in characters; Line is 0 where it is the whole file
 	Message, Hint string
 }
 
-func (f Fault) Error() string { return fmt.Sprintf("%s:%d: %s", f.File, f.Line, f.Message) }
+func (f Fault) Error() string { return fmt.Sprintf("%s:%d:%d: %s", f.File, f.Line, f.Col, f.Message) }
 
 // Faults are all faults of one table, in the order of its lines.
 type Faults []Fault
@@ -37,6 +38,7 @@ func (f Faults) Error() string {
 type reader struct {
 	file    string
 	line    int
+	col     int // where what is being read begins in the line, in characters from 1
 	faults  Faults
 	parts   []*Table
 	section Section // "" before the first
@@ -54,14 +56,17 @@ func ReadTable(name string, r io.Reader) (*Table, error) {
 	scanner := bufio.NewScanner(r)
 	for scanner.Scan() {
 		in.line++
+		in.col = 1
 		in.read(scanner.Text())
 	}
 	if err := scanner.Err(); err == bufio.ErrTooLong {
+		in.line, in.col = in.line+1, 1
 		in.fault("line too long", "is this a table?")
 	} else if err != nil {
 		return nil, err
 	}
 	if len(in.parts) == 0 && len(in.faults) == 0 {
+		in.line, in.col = max(in.line, 1), 1
 		in.fault("nothing in it", fmt.Sprintf("a table begins with the line %q", magic))
 	}
 	if len(in.faults) > 0 {
@@ -90,7 +95,7 @@ func joined(name string, parts []*Table) *Table {
 func (in *reader) fault(message, hint string) {
 	const most = 20
 	if len(in.faults) < most {
-		in.faults = append(in.faults, Fault{in.file, in.line, message, hint})
+		in.faults = append(in.faults, Fault{in.file, in.line, in.col, message, hint})
 	}
 }
 
@@ -139,19 +144,22 @@ func (in *reader) count(fields []string) {
 	counts := in.part().counts[in.section]
 	want := in.section.fields()
 	if len(fields) != want+1 {
-		in.fault(fmt.Sprintf("%d fields in section %q", len(fields), string(in.section)),
+		in.fault(fmt.Sprintf("%s in section %q", amount(len(fields), "field"), string(in.section)),
 			fmt.Sprintf("%d are needed, parted by tabs: the key and its count", want+1))
 		return
 	}
-	n, ok := in.number(fields[want])
+	n, ok := in.number(fields, want)
 	if !ok {
 		return
 	}
 	for i, f := range fields[:want] {
-		if fields[i], ok = unescape(f); !ok {
+		text, ok := unescape(f)
+		if !ok {
+			in.col = column(fields, i)
 			in.fault(fmt.Sprintf("a backslash in %q", f), `write space as \s, tab as \t, line feed as \n, backslash as \\`)
 			return
 		}
+		fields[i] = text
 	}
 	key := strings.Join(fields[:want], "\t")
 	if _, twice := counts[key]; twice {
@@ -161,29 +169,41 @@ func (in *reader) count(fields []string) {
 	counts[key] = n
 }
 
-func (in *reader) number(s string) (float64, bool) {
-	n, err := strconv.ParseFloat(s, 64)
+// number reads a field of a line as a count.
+func (in *reader) number(fields []string, i int) (float64, bool) {
+	n, err := strconv.ParseFloat(fields[i], 64)
 	if err != nil || n < 0 || math.IsInf(n, 0) || math.IsNaN(n) {
-		in.fault(fmt.Sprintf("%q is no count", s), "a count is a decimal number, 0 or more")
+		in.col = column(fields, i)
+		in.fault(fmt.Sprintf("%q is no count", fields[i]), "a count is a decimal number, 0 or more")
 		return 0, false
 	}
 	return n, true
 }
 
+// column is where a field begins in its line, in characters from 1.
+func column(fields []string, i int) int {
+	col := 1
+	for _, f := range fields[:i] {
+		col += utf8.RuneCountInString(f) + 1 // and a tab
+	}
+	return col
+}
+
 // property reads a line of the section part.
 func (in *reader) property(fields []string) {
 	t := in.part()
+	texts := slices.Clone(fields)
 	for i, f := range fields {
 		if text, ok := unescape(f); ok {
-			fields[i] = text
+			texts[i] = text
 		}
 	}
 	numbers := map[string]*float64{"files": &t.Files, "bytes": &t.Bytes, "lines": &t.Lines, "weight": &t.Weight}
-	key, values := fields[0], fields[1:]
+	key, values := texts[0], texts[1:]
 	to := numbers[key]
 	switch {
 	case to != nil && len(values) == 1:
-		if n, ok := in.number(values[0]); ok {
+		if n, ok := in.number(fields, 1); ok {
 			*to = n
 		}
 	case key == "language" && len(values) == 1:
@@ -191,15 +211,23 @@ func (in *reader) property(fields []string) {
 	case key == "note" && len(values) == 1:
 		t.Notes = append(t.Notes, values[0])
 	case key == "source" && len(values) == 5:
-		files, ok := in.number(values[3])
-		size, ok2 := in.number(values[4])
+		files, ok := in.number(fields, 4)
+		size, ok2 := in.number(fields, 5)
 		if ok && ok2 {
 			t.Sources = append(t.Sources, Source{values[0], values[1], values[2], files, size})
 		}
 	default:
-		in.fault(fmt.Sprintf("no property %q with %d values", key, len(values)),
+		in.fault(fmt.Sprintf("no property %q with %s", key, amount(len(values), "value")),
 			"properties: language, files, bytes, lines, weight, note with one value; source with name, version, licence, files, bytes")
 	}
+}
+
+// amount words a number of things: 1 field, 2 fields.
+func amount(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
 }
 
 func names(sections []Section) string {

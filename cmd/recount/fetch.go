@@ -66,9 +66,7 @@ func (s *store) archive(ctx context.Context, p pack) (string, error) {
 	case debian:
 		err = s.apt(ctx, dir, "download", "-qq", p.name)
 	case debianSource:
-		// Packages whose other parts are not to be had are fine: the
-		// packager's changes are not counted.
-		_ = s.apt(ctx, dir, "source", "--download-only", "-qq", p.name)
+		err = s.source(ctx, dir, p)
 	}
 	if err != nil {
 		return "", err
@@ -78,6 +76,37 @@ func (s *store) archive(ctx context.Context, p pack) (string, error) {
 		return "", fmt.Errorf("nothing came that is called %s", pattern(p))
 	}
 	return files[0], nil
+}
+
+// source fetches a Debian source package: its newest version, or another where that
+// one is not to be had, since archives name some before or after they hold them.
+// Packages whose other parts are missing are fine: the packager's changes are not
+// counted.
+func (s *store) source(ctx context.Context, dir string, p pack) error {
+	if err := s.aptReady(ctx, dir); err != nil {
+		return err
+	}
+	listed, err := output(ctx, dir, "apt-cache", "-c", s.aptSettings(), "showsrc", "--only-source", p.name)
+	if err != nil {
+		return err
+	}
+	var versions []string
+	for line := range strings.Lines(listed) {
+		if v, ok := strings.CutPrefix(line, "Version: "); ok {
+			versions = append(versions, strings.TrimSpace(v))
+		}
+	}
+	// With no version asked for, apt-get takes the newest.
+	for _, which := range append([]string{p.name}, versions...) {
+		if which != p.name {
+			which = p.name + "=" + which
+		}
+		_ = s.apt(ctx, dir, "source", "--download-only", "-qq", which)
+		if files, _ := filepath.Glob(filepath.Join(dir, pattern(p))); len(files) > 0 {
+			return nil
+		}
+	}
+	return nil // archive says that nothing came
 }
 
 // pattern matches the archive of a package.
@@ -118,16 +147,25 @@ func unpack(ctx context.Context, archive, dir string) error {
 // apt runs apt-get with lists of its own, which have source packages too, so
 // that nothing of the system changes.
 func (s *store) apt(ctx context.Context, dir string, args ...string) error {
-	settings := filepath.Join(s.dir, "apt", "apt.conf")
-	if _, err := os.Stat(settings); err != nil {
-		if err := s.writeAptSettings(ctx, settings); err != nil {
-			return err
-		}
-		if _, err := output(ctx, dir, "apt-get", "-c", settings, "update", "-qq"); err != nil {
-			return err
-		}
+	if err := s.aptReady(ctx, dir); err != nil {
+		return err
 	}
-	_, err := output(ctx, dir, "apt-get", append([]string{"-c", settings}, args...)...)
+	_, err := output(ctx, dir, "apt-get", append([]string{"-c", s.aptSettings()}, args...)...)
+	return err
+}
+
+func (s *store) aptSettings() string { return filepath.Join(s.dir, "apt", "apt.conf") }
+
+// aptReady reads the archives' lists, once.
+func (s *store) aptReady(ctx context.Context, dir string) error {
+	settings := s.aptSettings()
+	if _, err := os.Stat(settings); err == nil {
+		return nil
+	}
+	if err := s.writeAptSettings(ctx, settings); err != nil {
+		return err
+	}
+	_, err := output(ctx, dir, "apt-get", "-c", settings, "update", "-qq")
 	return err
 }
 

@@ -51,6 +51,7 @@ type boardLine struct {
 	Own    bool     `json:"own"`    // a file of the user's
 	InUse  bool     `json:"in_use"` // named by the configuration
 	Fault  string   `json:"fault,omitempty"`
+	Hint   string   `json:"hint,omitempty"`
 }
 
 func newBoardList(env *Env) *cobra.Command {
@@ -95,7 +96,7 @@ func (e *Env) listBoards() ([]boardLine, error) {
 	for _, name := range names {
 		l := boardLine{Name: name, Own: slices.Contains(own, name), InUse: slices.Contains(cfg.Boards, name), Layers: []string{}}
 		if b, err := e.board(name); err != nil {
-			l.Fault, _, _ = strings.Cut(err.Error(), "\n")
+			l.Fault, l.Hint = inShort(err)
 		} else {
 			l.Title, l.Kind, l.Keys, l.Layers = b.Title, string(b.Kind), len(b.Keys()), b.Layers()
 		}
@@ -109,14 +110,16 @@ func (e *Env) writeBoardLine(b boardLine) {
 	if b.InUse {
 		mark = "*"
 	}
-	what := fmt.Sprintf("%d keys, %s", b.Keys, strings.Join(b.Layers, " "))
-	if b.Fault != "" {
-		what = "at fault: " + b.Fault
-	}
 	name := b.Name
 	if b.Own {
 		name += " (yours)"
 	}
+	if b.Fault != "" {
+		fmt.Fprintf(e.Stdout, "%s %s\n", mark, safe(name))
+		e.writeFault(b.Fault, b.Hint)
+		return
+	}
+	what := fmt.Sprintf("%d keys, %s", b.Keys, strings.Join(b.Layers, " "))
 	fmt.Fprintf(e.Stdout, "%s %-20s %s\n", mark, safe(name), safe(what))
 	if b.Title != "" {
 		fmt.Fprintf(e.Stdout, "  %-20s %s\n", "", safe(b.Title))

@@ -29,6 +29,7 @@ type tableLine struct {
 	MixWeight float64  `json:"mix_weight,omitempty"`
 	Notes     []string `json:"notes,omitempty"`
 	Fault     string   `json:"fault,omitempty"`
+	Hint      string   `json:"hint,omitempty"`
 }
 
 func newCorpusList(env *Env) *cobra.Command {
@@ -67,7 +68,7 @@ func (e *Env) listTables() ([]tableLine, error) {
 	for _, name := range e.tableNames() {
 		l := tableLine{Name: name, Own: slices.Contains(own, name), MixWeight: cfg.Mix[name], Languages: []string{}}
 		if t, err := e.table(name); err != nil {
-			l.Fault, _, _ = strings.Cut(err.Error(), "\n")
+			l.Fault, l.Hint = inShort(err)
 		} else {
 			l.Languages, l.Files, l.Bytes, l.Strokes, l.Notes = languagesOf(t), t.Files, t.Bytes, t.Strokes(), t.Notes
 		}
@@ -111,7 +112,9 @@ func (e *Env) writeTableLine(l tableLine) {
 	var what string
 	switch {
 	case l.Fault != "":
-		what = "at fault: " + l.Fault
+		fmt.Fprintf(e.Stdout, "%s %s\n", mark, safe(name))
+		e.writeFault(l.Fault, l.Hint)
+		return
 	case l.Files == 0:
 		what = "strokes that no text shows"
 	default:

@@ -169,7 +169,7 @@ func tableFault(file string, err error) error {
 	}
 	var found board.Findings
 	for _, f := range faults {
-		found = append(found, board.Finding{File: file, Line: f.Line, Level: board.Fault, Message: f.Message, Hint: f.Hint})
+		found = append(found, board.Finding{File: file, Line: f.Line, Col: f.Col, Level: board.Fault, Message: f.Message, Hint: f.Hint})
 	}
 	return found.Err()
 }

@@ -1,7 +1,10 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"slices"
+	"strings"
 
 	"underlay/drills/board"
 )
@@ -14,6 +17,32 @@ func (e *Env) tellFindings(list board.Findings) {
 		if f.Hint != "" {
 			fmt.Fprintf(e.Stderr, "  hint: %s\n", safe(f.Hint))
 		}
+	}
+}
+
+// inShort is an error on a line of a list, with its hint: of faults in a file
+// the first, and how many there are besides.
+func inShort(err error) (text, hint string) {
+	if f, ok := errors.AsType[*board.FaultError](err); ok {
+		list := slices.DeleteFunc(slices.Clone(f.Findings), func(x board.Finding) bool { return x.Level != board.Fault })
+		text = place(list[0]) + ": " + safe(list[0].Message)
+		if more := len(list) - 1; more > 0 {
+			text += fmt.Sprintf(" (and %d more)", more)
+		}
+		return text, list[0].Hint
+	}
+	if p, ok := errors.AsType[*problem](err); ok {
+		hint = p.hint
+	}
+	text, _, _ = strings.Cut(err.Error(), "\n")
+	return text, hint
+}
+
+// writeFault writes the fault of a line of a list, and its hint below.
+func (e *Env) writeFault(text, hint string) {
+	fmt.Fprintf(e.Stdout, "  at fault: %s\n", safe(text))
+	if hint != "" {
+		fmt.Fprintf(e.Stdout, "  hint: %s\n", safe(hint))
 	}
 }
 
