@@ -39,7 +39,7 @@ func Excerpt(w io.Writer, s standing.Standing, b *board.Board, layer string) err
 	fmt.Fprintf(&out, "<title>Progress on %s: %s</title>\n<style>\n%s%s</style>\n", html.EscapeString(board.Safe(b.Name)), html.EscapeString(head), pageCSS, excerptCSS)
 	fmt.Fprintf(&out, `<rect class="sheet" width="%.0f" height="%.0f" rx="6"/>`+"\n", excerptWidth, height)
 	words(&out, "head", excerptMargin, 46, head)
-	words(&out, "", excerptMargin, 78, "Expected ms a stroke of the mix: "+lines(s))
+	words(&out, "", excerptMargin, 78, "Expected ms a stroke of the mix: "+lines(s)+"; dotted, one keystroke (Card, Moran & Newell, 1980)")
 	out.WriteString(pacePlot(s, learned, other, from, to).picture(excerptMargin+axisRoom, 96, excerptWidth-2*excerptMargin-axisRoom, curveHeight))
 	words(&out, "", excerptMargin, layerTop-22, "What the strokes of the "+board.Safe(layer)+" layer cost, ms per 1,000 characters; full discs are steady")
 	out.WriteString(keys)

@@ -23,7 +23,7 @@ func TestExcerpt(t *testing.T) {
 			t.Fatal(err)
 		}
 		elements(t, boards[0], out.String())
-		for _, want := range []string{percent(s.Readiness.Share.Value), `<path class="one"`, `class="keys"`, "steady"} {
+		for _, want := range []string{percent(s.Readiness.Share.Value), `<path class="one"`, `class="keys"`, "steady", "Card, Moran &amp; Newell, 1980"} {
 			if !strings.Contains(out.String(), want) {
 				t.Errorf("%v: no %q", boards, want)
 			}
