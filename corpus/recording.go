@@ -23,6 +23,10 @@ const maxRecording = 64 << 20
 // ErrTooLong is told of what is too long for a recording of keys.
 var ErrTooLong = errors.New("longer than 64 MiB: no recording of keys")
 
+// ErrScreen is told of a recording that has what a program wrote on the screen,
+// alone or among what was typed.
+var ErrScreen = errors.New("a recording of what the screen showed, not of keys alone")
+
 // ReadRecording reads raw terminal input: the bytes that keys send, as ECMA-48
 // and xterm's control sequences have them, also with the modifiers of xterm
 // and of CSI u. The first and last lines that the script command writes are
@@ -42,6 +46,9 @@ func ReadRecording(r io.Reader) (*Recording, error) {
 		return nil, ErrTooLong
 	}
 	src = withoutFrame(src)
+	if onScreen(src) {
+		return nil, ErrScreen
+	}
 	k := &keyReader{
 		src:      src,
 		lineFeed: bytes.IndexByte(src, '\r') < 0,
@@ -52,6 +59,15 @@ func ReadRecording(r io.Reader) (*Recording, error) {
 		k.next()
 	}
 	return k.out, nil
+}
+
+// onScreen tells whether bytes went to a terminal: they set modes of it (DECSET
+// and DECRST), or end lines with CR LF, as terminals print them (ONLCR of
+// POSIX termios); keys send neither.
+func onScreen(src []byte) bool {
+	const few = 2
+	ends := bytes.Count(src, []byte("\r\n"))
+	return ends >= few && 4*ends >= bytes.Count(src, []byte("\r")) || regexp.MustCompile(`\x1b\[\?[0-9;]+[hl]`).Match(src)
 }
 
 // withoutFrame cuts the lines off that script (util-linux) writes before and

@@ -123,3 +123,23 @@ func FuzzReadRecording(f *testing.F) {
 		}
 	})
 }
+
+// What a terminal was sent is no recording of keys: POSIX termios has ONLCR map a
+// line feed to CR LF on output, and a mode is set by ECMA-48's SM, with ? the
+// private ones. A program of the user's may still get CR LF once, from a paste.
+func TestScreensAreNoKeys(t *testing.T) {
+	for src, want := range map[string]error{
+		"$ ls\r\nfile\r\n$ ": ErrScreen,
+		"ls\rls\r\nfile\r\n": ErrScreen, // both ways in one file
+		"\x1b[?2004h$ ":      ErrScreen,
+		"\x1b[?25l":          ErrScreen,
+		"ls\rcd\r\x1b[A\r":   nil,
+		"one\r\ntwo":         nil,
+		"\x1b[?62;22c":       nil, // an answer: DA of xterm
+		strings.Repeat("ls\r", 90) + "a\r\nb\r\n": nil,
+	} {
+		if _, err := ReadRecording(strings.NewReader(src)); !errors.Is(err, want) {
+			t.Errorf("%q: %v, want %v", src, err, want)
+		}
+	}
+}

@@ -91,6 +91,9 @@ func readRecording(file string) (*corpus.Recording, error) {
 	}
 	defer f.Close()
 	r, err := corpus.ReadRecording(f)
+	if errors.Is(err, corpus.ErrScreen) {
+		return nil, misuse("read the recording %q: it is %w", file, err).hinted("record with: script --log-in FILE --log-out /dev/null")
+	}
 	if errors.Is(err, corpus.ErrTooLong) {
 		return nil, misuse("read the recording %q: it is %w", file, err)
 	} else if err != nil {
