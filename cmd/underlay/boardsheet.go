@@ -34,7 +34,10 @@ is written over, another file only with --force.`,
   underlay board sheet --layer marks`,
 		Args:              takes(0, 1),
 		ValidArgsFunction: env.completeBoard,
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(c *cobra.Command, args []string) error {
+			if err := named(c, "output"); err != nil {
+				return err
+			}
 			b, err := env.chosenBoard(args, w.layout)
 			if err != nil {
 				return err

@@ -49,7 +49,12 @@ is {"value", "lo", "hi"}; what is not known yet says what it "needs".`,
   underlay progress --moves
   underlay progress --page progress.html`,
 		Args: takes(0, 0),
-		RunE: func(*cobra.Command, []string) error { return env.progress(f) },
+		RunE: func(c *cobra.Command, _ []string) error {
+			if err := named(c, "page", "csv"); err != nil {
+				return err
+			}
+			return env.progress(f)
+		},
 	}
 	c.Flags().StringVar(&f.board, "board", "", "about `BOARD` instead of the one being learned, a name or a file")
 	c.Flags().BoolVar(&f.moves, "moves", false, "tell all about moving keys")
@@ -78,6 +83,22 @@ func (f progressFlags) check() error {
 	}
 	if f.moves && (f.csv != "" || f.page != "") {
 		return misuse("progress: --moves is for the terminal and for --json").hinted("the page tells about moves in any case")
+	}
+	if f.board != "" && f.csv != "" {
+		return misuse("progress: --board and --csv do not go together").hinted("the table has all boards, each row its own")
+	}
+	if f.force && f.csv == "" && f.page == "" {
+		return misuse("progress: --force is for --page and --csv")
+	}
+	return nil
+}
+
+// named refuses flags for files that were given and name none, as with a variable that is empty.
+func named(c *cobra.Command, flags ...string) error {
+	for _, name := range flags {
+		if f := c.Flags().Lookup(name); f.Changed && f.Value.String() == "" {
+			return misuse("%s--%s names no file", tag(c), name)
+		}
 	}
 	return nil
 }
@@ -214,7 +235,10 @@ func (e *Env) progressCSV(f progressFlags) error {
 func (e *Env) written(what string, file report.File, write func(io.Writer) error) error {
 	if file.Name == "-" {
 		out := bufio.NewWriter(e.plainOutput())
-		return errors.Join(write(out), out.Flush())
+		if err := write(out); err != nil {
+			return err
+		}
+		return out.Flush()
 	}
 	if err := writeFile(what, file, write); err != nil {
 		return err
