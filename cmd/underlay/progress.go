@@ -43,7 +43,7 @@ these), first_ms (the day's first try, where it was right and unaided), minutes.
 A page or table that was made before is written over, another file only with --force.
 
 With --json: {"at", "boards", "readiness", "holds_back", "days", "slips", "moves",
-"upkeep", "notes"}. Times are in ms, shares from 0 to 1, and a figure with a range
+"upkeep", "notes", "invented"}. Times are in ms, shares from 0 to 1, and a figure with a range
 is {"value", "lo", "hi"}; what is not known yet says what it "needs".`,
 		Example: `  underlay progress
   underlay progress --moves

@@ -29,7 +29,29 @@ func New(in Input) Standing {
 		s.Boards = append(s.Boards, w.side(b))
 	}
 	s.Moves = w.moves()
+	s.listed()
 	return s
+}
+
+// listed makes empty lists of those that hold nothing: null is no list to who reads JSON.
+func (s *Standing) listed() {
+	h := &s.HoldsBack
+	for _, costs := range []*[]Cost{&h.Strokes, &h.Layers, &h.Fingers, &h.Kinds} {
+		some(costs)
+	}
+	for i := range s.Boards {
+		some(&s.Boards[i].Strokes)
+	}
+	some(&s.Readiness.Outlook)
+	some(&s.Days)
+	some(&s.Slips.Kinds)
+	some(&s.Moves.Advice)
+}
+
+func some[T any](list *[]T) {
+	if *list == nil {
+		*list = []T{}
+	}
 }
 
 func newWork(in Input) *work {

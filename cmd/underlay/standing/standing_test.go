@@ -1,6 +1,7 @@
 package standing_test
 
 import (
+	"bytes"
 	"encoding/json"
 	"math"
 	"strings"
@@ -201,8 +202,8 @@ func TestLittlePractice(t *testing.T) {
 			v := invent(t, boards...)
 			practise(t, v, 0, days)
 			s := standingOf(t, v, days)
-			if _, err := json.Marshal(s); err != nil {
-				t.Errorf("%s on %v: %v", name, boards, err)
+			if text, err := json.Marshal(s); err != nil || bytes.Contains(text, []byte(":null")) {
+				t.Errorf("%s on %v: %v, or a list that is null: %s", name, boards, err, text)
 			}
 			if days == 0 && (s.Readiness.Known || s.Readiness.Needs == "" || s.Boards[0].Known || s.HoldsBack.Needs == "" || s.Moves.Known) {
 				t.Errorf("%s on %v: %+v", name, boards, s.Readiness)
