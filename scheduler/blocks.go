@@ -93,7 +93,7 @@ func (s *Scheduler) due() int {
 
 const (
 	dueAgainst = 10
-	dueAtLeast = 5 // one of so many a session
+	dueAtLeast = 3 // one of so many a session
 	dueShare   = .5
 )
 

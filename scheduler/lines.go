@@ -25,7 +25,7 @@ func (s *Scheduler) ease(ids []int, now float64) float64 {
 }
 
 // candidates is how many lines are looked at.
-const candidates = 12
+const candidates = 40
 
 // chooseLine takes the best of a few lines of the pool that fit into what is
 // left; when there are none, the one that takes the least time.

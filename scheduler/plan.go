@@ -1,6 +1,7 @@
 package scheduler
 
 import (
+	"math"
 	"math/rand/v2"
 	"time"
 )
@@ -92,7 +93,7 @@ type wish struct {
 
 const (
 	newTime  = 8 * time.Second // to show a stroke for the first time
-	newShare = .3              // of a session, for new strokes at most
+	newShare = .35             // of a session, for new strokes at most
 )
 
 // wishes lists the blocks of a session of a length. What returns, or lines
@@ -155,16 +156,24 @@ func (s *Scheduler) possible(all []wish) []wish {
 }
 
 // fit makes the lengths sum to that of the session: the block that has no wish
-// takes the rest, and when there is little left, all shrink.
+// takes the rest, and when there is little left, all shrink but those that measure.
 func fit(all []wish, length time.Duration) []wish {
 	if length <= 0 || len(all) == 0 {
 		return nil
 	}
-	least := length * 2 / 5 // for the rest
-	var sum time.Duration
+	rest := takesRest(all)
+	all[rest].length = 0
+	most := length * 3 / 5
+	squeeze(all, most, func(k BlockKind) bool { return !k.measures() })
+	squeeze(all, most, func(BlockKind) bool { return true })
+	all[rest].length = length - total(all)
+	return all
+}
+
+// takesRest returns which block has no wish: what returns, or lines without it.
+func takesRest(all []wish) int {
 	rest := -1
 	for k, w := range all {
-		sum += w.length
 		if w.kind == FirstLook || w.kind == ComingBack || rest < 0 && w.kind == Lines {
 			rest = k
 		}
@@ -172,16 +181,31 @@ func fit(all []wish, length time.Duration) []wish {
 	if rest < 0 {
 		rest = len(all) - 1
 	}
-	sum -= all[rest].length
-	if most := length - least; sum > most {
-		for k := range all {
-			all[k].length = time.Duration(float64(all[k].length) * float64(most) / float64(sum))
+	return rest
+}
+
+// squeeze shortens the blocks that may be until all together take no more than most, or nothing is left of them.
+func squeeze(all []wish, most time.Duration, may func(BlockKind) bool) {
+	var sum time.Duration
+	for _, w := range all {
+		if may(w.kind) {
+			sum += w.length
 		}
 	}
-	all[rest].length = 0
-	all[rest].length = length - total(all)
-	return all
+	over := total(all) - most
+	if over <= 0 || sum <= 0 {
+		return
+	}
+	share := math.Max(0, 1-float64(over)/float64(sum))
+	for k, w := range all {
+		if may(w.kind) {
+			all[k].length = time.Duration(share * float64(w.length))
+		}
+	}
 }
+
+// measures tells whether blocks of a kind are there to see how a board stands.
+func (k BlockKind) measures() bool { return k == Upkeep || k == Probe }
 
 func total(all []wish) (sum time.Duration) {
 	for _, w := range all {

@@ -122,7 +122,7 @@ func TestPlanWithoutLinesOrStrokes(t *testing.T) {
 	}
 }
 
-// session lets the clock run through a session, at so many ms a stroke.
+// session lets the clock run through a session, at so many ms a stroke and 250 on the other board.
 func session(s *scheduler.Scheduler, now time.Time, length time.Duration, ms float64) (out []scheduler.Exercise) {
 	s.Begin(now, length)
 	end := now.Add(length)
@@ -132,7 +132,11 @@ func session(s *scheduler.Scheduler, now time.Time, length time.Duration, ms flo
 			break
 		}
 		out = append(out, e)
-		now = now.Add(time.Duration(ms*float64(len(e.Items)))*time.Millisecond + 1500*time.Millisecond)
+		each := ms
+		if e.Board == 1 {
+			each = 250
+		}
+		now = now.Add(time.Duration(each*float64(len(e.Items)))*time.Millisecond + 1500*time.Millisecond)
 	}
 	return out
 }

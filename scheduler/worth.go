@@ -22,7 +22,7 @@ type policy struct {
 
 func policyFor(a Aim) policy {
 	p := policy{
-		even: .10, evenAfter: [2]float64{9000, 13}, begun: 6, finish: 8, settled: 30, always: .002,
+		even: .12, evenAfter: [2]float64{20000, 20}, begun: 6, finish: 12, settled: 30, always: .002,
 		massed: 6, away: .3, reachable: .75, slipFree: .012,
 	}
 	if a == Coverage {
@@ -74,8 +74,8 @@ func (s *Scheduler) ripeness() float64 {
 func (s *Scheduler) weight(id int, n, ripe float64) float64 {
 	even := s.policy.even * ripe
 	w := (1-even)*s.strokes[id].Freq + even/n
-	if tries := s.Items[id].Tries; tries > 0 && tries < s.policy.begun {
-		w += s.policy.finish * even / n * ripe * ripe * ripe
+	if s.Items[id].Tries < s.policy.begun && !s.isNew(id) {
+		w += s.policy.finish * even / n * ripe * ripe
 	}
 	return w
 }
