@@ -72,10 +72,13 @@ func (p *practice) sitting(offer *session.Offer, notice string) *session.Model {
 // sessionName names a sitting by when it started, to the millisecond.
 func sessionName(at time.Time) string { return strconv.FormatInt(at.UnixMilli(), 36) }
 
-// notice is what has to be told before practice: boards that have changed,
-// and lines of the journal that cannot be read.
+// notice is what has to be told before practice: boards that have changed
+// or got a new name, and lines of the journal that cannot be read.
 func (p *practice) notice() string {
 	var parts []string
+	for _, r := range p.course.NewNames() {
+		parts = append(parts, r.Words())
+	}
 	for _, ch := range p.course.Changed() {
 		parts = append(parts, ch.Words())
 	}

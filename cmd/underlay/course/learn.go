@@ -77,22 +77,33 @@ func (c *Course) try(id, prev int, at time.Time, k *journal.Key, unordered bool)
 }
 
 // boardOf returns the index of the board that a drill was typed on, or -1. A
-// board is known by its content, whatever it is called now, else by name, and
-// else by that of the same board on a computer set to another OS layout: strokes
-// that are the same on both keep their skill.
+// board is known by its content, whatever it is called now, else by name, else
+// by that of the same board on a computer set to another OS layout: strokes
+// that are the same on both keep their skill; and else by a name that it had before.
 func (c *Course) boardOf(d journal.Drill) int {
 	for i, b := range c.config.Boards {
 		if b.Hash() == d.Hash {
 			return i
 		}
 	}
+	if i := c.named(d.Board); i >= 0 {
+		return i
+	}
+	if i, ok := c.past.Called[d.Board]; ok {
+		return i
+	}
+	return -1
+}
+
+// named returns the index of the board that has a name now, or -1.
+func (c *Course) named(name string) int {
 	for i, b := range c.config.Boards {
-		if b.Name == d.Board {
+		if b.Name == name {
 			return i
 		}
 	}
-	for i, name := range c.plain {
-		if strings.HasPrefix(d.Board, name) && board.PlainName(d.Board) == name {
+	for i, plain := range c.plain {
+		if strings.HasPrefix(name, plain) && board.PlainName(name) == plain {
 			return i
 		}
 	}
@@ -104,6 +115,7 @@ func milliseconds(ms float64) time.Duration { return time.Duration(ms * float64(
 // add keeps what is remembered besides skill.
 func (p *past) add(d journal.Drill) {
 	p.Hash[d.Board] = d.Hash
+	p.Names[d.Board] = p.Names[d.Board].with(d)
 	if d.Session != p.Last.Session {
 		p.Last = sitting{Session: d.Session, At: d.At}
 	}

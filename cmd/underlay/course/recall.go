@@ -6,6 +6,8 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"maps"
+	"slices"
 	"time"
 
 	"underlay/drills/board"
@@ -30,6 +32,9 @@ type past struct {
 	Last  sitting            `json:"last"`
 	Moved []change           `json:"moved,omitempty"` // strokes that boards had before
 	Was   map[string]string  `json:"was,omitempty"`   // files of boards that have changed since, by name
+
+	Names  map[string]use `json:"names"`            // when boards were practised on, by name
+	Called map[string]int `json:"called,omitempty"` // names that boards had before: index of the board
 
 	history *journal.History
 	key     string
@@ -67,17 +72,35 @@ func (c *Course) recall(p Past) error {
 	if c.fromCache(h, key) {
 		return c.recalled(h, key)
 	}
-	c.forget()
-	if missing := c.replay(h, journal.Position{}, p.Progress); len(missing) > 0 {
-		c.forget()
-		boards, err := h.Boards()
-		if err != nil {
-			return err
-		}
-		c.retire(missing, boards)
-		c.replay(h, journal.Position{}, p.Progress)
+	if err := c.derive(h); err != nil {
+		return err
 	}
 	return c.recalled(h, key)
+}
+
+// derive reads the whole journal, and anew where that shows names or strokes
+// that boards had before.
+func (c *Course) derive(h *journal.History) error {
+	progress := c.config.Past.Progress
+	c.forget()
+	missing := c.replay(h, journal.Position{}, progress)
+	boards, err := h.Boards()
+	if err != nil {
+		return err
+	}
+	called := c.callings(boards)
+	if len(called) > 0 {
+		c.forget()
+		c.past.Called = called
+		missing = c.replay(h, journal.Position{}, progress)
+	}
+	if len(missing) > 0 {
+		c.forget()
+		c.past.Called = called
+		c.retire(missing, boards)
+		c.replay(h, journal.Position{}, progress)
+	}
+	return nil
 }
 
 // fromCache goes on from where the cache left off, or tells that it did not
@@ -91,7 +114,22 @@ func (c *Course) fromCache(h *journal.History, key string) bool {
 	if data == nil || c.restore(data) != nil {
 		return false
 	}
-	return len(c.replay(h, from, nil)) == 0
+	known := maps.Clone(c.past.Names)
+	return len(c.replay(h, from, nil)) == 0 && !c.otherwiseNamed(known)
+}
+
+// otherwiseNamed tells whether a board was practised on since under a name that
+// none has now, or in another state: either may say anew which names boards had.
+func (c *Course) otherwiseNamed(known map[string]use) bool {
+	for name, u := range c.past.Names {
+		was := known[name]
+		_, before := c.past.Called[name]
+		current := slices.ContainsFunc(c.config.Boards, func(b *board.Board) bool { return b.Name == name && b.Hash() == u.Last })
+		if !u.Until.Equal(was.Until) && !current && (before || u.Turns != was.Turns) {
+			return true
+		}
+	}
+	return false
 }
 
 // recalled keeps how far the journal was read, and what is to be told of it.
@@ -135,7 +173,7 @@ func (c *Course) Problems() []journal.Problem {
 }
 
 func newPast() *past {
-	return &past{Days: map[string]float64{}, Hash: map[string]string{}, Was: map[string]string{}}
+	return &past{Days: map[string]float64{}, Hash: map[string]string{}, Was: map[string]string{}, Names: map[string]use{}}
 }
 
 // forget drops all that was learned, and strokes that boards had before.
@@ -225,7 +263,7 @@ func (c *Course) restore(data []byte) error {
 // the data, the program, the boards, and all strokes with their features.
 func (c *Course) key() string {
 	sum := sha256.New()
-	fmt.Fprintln(sum, "derived 4", c.config.Past.Build)
+	fmt.Fprintln(sum, "derived 5", c.config.Past.Build)
 	for _, b := range c.config.Boards {
 		fmt.Fprintln(sum, b.Name, b.Hash())
 	}

@@ -217,19 +217,6 @@ func TestBoardChanges(t *testing.T) {
 	}
 }
 
-// A board that is called otherwise now, with the same content, keeps its skill.
-func TestBoardRenamed(t *testing.T) {
-	before := embedded(t, nil)
-	var store journaltest.Store
-	drills := practised(t, before, start, 20)
-	for i := range drills {
-		drills[i].Board = "what it was called"
-	}
-	kept(t, &store, before.Boards(), drills)
-	after := embedded(t, func(c *Config) { c.Past.Journal = store.FS() })
-	same(t, before, after)
-}
-
 func idOf(t testing.TB, c *Course, s board.Symbol) int {
 	t.Helper()
 	id, ok := c.ID(0, s)

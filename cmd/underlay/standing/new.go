@@ -175,6 +175,9 @@ func (w *work) timed(id int) int {
 func (w *work) notes() []string {
 	var out []string
 	c := &w.in.Tally.c
+	for _, r := range w.in.Renamed {
+		out = append(out, r.Words())
+	}
 	for _, name := range slices.Sorted(maps.Keys(c.Passed)) {
 		out = append(out, notCounted(c.Passed[name], name))
 	}
@@ -193,7 +196,7 @@ func notCounted(n int, on string) string {
 	if n > 1 {
 		said = fmt.Sprintf("%d drills on %q are not counted", n, on)
 	}
-	return said + ": it is none of these boards; if one of them has only a new name, give its file the old one again"
+	return said + ": it is none of these boards; if one of them has a new name and other strokes, give it the old name again"
 }
 
 func times(n int) string {

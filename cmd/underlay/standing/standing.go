@@ -32,11 +32,12 @@ type Follow = course.Follow
 // Input is what a standing is worked out from.
 type Input struct {
 	Now     time.Time
-	Boards  []*board.Board // the one being learned, and the other one if there is one
-	Strokes []Stroke       // by id, of all boards
-	Follows []Follow       // what follows what on the board being learned
-	Model   Model          // after it has learned from the whole journal
-	Tally   *Tally         // of the whole journal
+	Boards  []*board.Board   // the one being learned, and the other one if there is one
+	Strokes []Stroke         // by id, of all boards
+	Follows []Follow         // what follows what on the board being learned
+	Model   Model            // after it has learned from the whole journal
+	Tally   *Tally           // of the whole journal
+	Renamed []course.Renamed // names that boards had before
 }
 
 // Standing is the answer to "where do I stand?".

@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"underlay/cmd/underlay/course"
 	"underlay/cmd/underlay/standing"
 	"underlay/cmd/underlay/standing/standingtest"
 	"underlay/drills/board"
@@ -187,5 +188,10 @@ func TestBoardsOfTheJournal(t *testing.T) {
 	}
 	if len(s.Notes) != 1 || !strings.Contains(s.Notes[0], `1 drill on "unknown" is not counted: `) {
 		t.Errorf("notes %q", s.Notes)
+	}
+	in := r.Input(at(4, 18))
+	in.Renamed = []course.Renamed{{Was: "before\x1b", Now: "split-38"}}
+	if n := standing.New(in).Notes; len(n) != 2 || !strings.HasPrefix(n[0], `"split-38" has the strokes that "before\x1b" had and goes on`) {
+		t.Errorf("notes of a new name %q", n)
 	}
 }

@@ -46,5 +46,5 @@ func (w *Watch) Stroke(b int, k journal.Key) (int, bool) {
 // a time is worked out from.
 func (w *Watch) Input(now time.Time) Input {
 	w.tally.Finish()
-	return Input{Now: now, Boards: w.course.Boards(), Strokes: w.strokes, Follows: w.course.Follows(0), Model: w.course.Scheduler(), Tally: w.tally}
+	return Input{Now: now, Boards: w.course.Boards(), Strokes: w.strokes, Follows: w.course.Follows(0), Model: w.course.Scheduler(), Tally: w.tally, Renamed: w.course.Renamed()}
 }
