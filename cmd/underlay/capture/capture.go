@@ -34,6 +34,10 @@ const (
 // taken without Enter, for boards on which Enter is not found yet.
 const Patience = 8 * time.Second
 
+// Surprise is for how long after the line has opened a key is still the lit
+// one's: it was on its way.
+const Surprise = 600 * time.Millisecond
+
 // Event is something that happens to a Capture: Key, Tick, Saved or Exists.
 type Event interface{ event() }
 
@@ -102,6 +106,7 @@ type Capture struct {
 	line   line
 	open   bool      // the line is open while keys are pressed
 	last   time.Time // when the last key came
+	opened time.Time // when the line opened by itself
 	note   string
 	wrong  string // what is wrong with the line that was entered
 	choice int    // the shape pointed at
@@ -142,6 +147,9 @@ func (c *Capture) Update(e Event) []Effect {
 		return c.tick(e.At)
 	case Key:
 		c.last = e.At
+		if c.open && c.line.text == "" && e.At.Sub(c.opened) < Surprise {
+			c.open = false
+		}
 		return c.key(e.Symbol)
 	case Saved:
 		return c.saved(e.Err)
@@ -182,7 +190,7 @@ func (c *Capture) tick(now time.Time) []Effect {
 		return nil
 	}
 	if !c.open {
-		c.open, c.line, c.wrong = true, line{}, ""
+		c.open, c.opened, c.line, c.wrong = true, now, line{}, ""
 		return nil
 	}
 	if sensible(c.line.text) {

@@ -49,6 +49,7 @@ func (p *person) write(text string) {
 // silent tells what a key that sends nothing does.
 func (p *person) silent(text string) {
 	p.wait(Reading)
+	p.wait(Surprise)
 	p.write(text)
 }
 
@@ -237,12 +238,14 @@ func TestTakingBack(t *testing.T) {
 	p := small(t)
 	p.press("q", "x")
 	p.wait(Moment)
+	p.wait(Surprise)
 	p.press(board.Backspace)
 	if v := p.View(); v.Done != 1 || !v.Keys[1].Lit {
 		t.Fatalf("%+v", v)
 	}
 	p.press("w")
 	p.wait(Moment)
+	p.wait(Surprise)
 	p.write("back")
 	p.press("W")
 	if got := p.Layers[0].Entries[:2]; !slices.Equal(got, []string{"q", "W"}) {
@@ -264,6 +267,7 @@ func TestNothingRunsOnWhileAway(t *testing.T) {
 func TestALineIsTakenWithoutEnterInTheEnd(t *testing.T) {
 	p := small(t)
 	p.wait(Reading)
+	p.wait(Surprise)
 	for _, r := range "Control" {
 		p.press(board.SymbolOf(r))
 	}
@@ -272,6 +276,7 @@ func TestALineIsTakenWithoutEnterInTheEnd(t *testing.T) {
 		t.Errorf("%v", p.Layers[0].Entries)
 	}
 	p.wait(Moment)
+	p.wait(Surprise)
 	for _, r := range "Contr" {
 		p.press(board.SymbolOf(r))
 	}
@@ -286,9 +291,21 @@ func TestSlowKeysAreTakenAllTheSame(t *testing.T) {
 	p.wait(Reading)
 	p.press(board.ArrowLeft)
 	p.wait(Moment)
+	p.wait(Surprise)
 	p.write("x")
 	if got := p.Layers[0].Entries[:2]; !slices.Equal(got, []string{"ArrowLeft", "x"}) {
 		t.Errorf("%v", got)
+	}
+}
+
+// A key that was on its way when the line opened is the lit one's.
+func TestAKeyOnItsWayIsTheLitOnes(t *testing.T) {
+	p := small(t)
+	p.wait(Reading)
+	p.press("x") // 300 ms after the line has opened
+	p.press("y")
+	if got := p.Layers[0].Entries[:2]; !slices.Equal(got, []string{"x", "y"}) || p.View().Open {
+		t.Errorf("%v, open %v", got, p.View().Open)
 	}
 }
 

@@ -73,6 +73,7 @@ func TestCaptureOnTheScreen(t *testing.T) {
 		b.see("9 of 10 keys")
 		b.pause(capture.Moment)
 		b.see("nothing came")
+		b.pause(capture.Surprise)
 		b.keys("Shif\n")
 		b.see("did you mean Shift?")
 		b.keys("Shift\n")
