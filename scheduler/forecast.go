@@ -54,7 +54,7 @@ const (
 	formSD     = .02
 	earlySD    = .15
 	earlyFor   = 3.0 // sessions
-	likeliness = .4
+	likeliness = .25
 )
 
 // observations are the sessions one by one, and from the eleventh on
@@ -192,7 +192,7 @@ func (g *grid) normalise(top float64) {
 
 // The pace itself may be off by as much as this, in ln ms, all sessions alike:
 // what is measured right after practice and what a cold morning shows differ.
-const offSD = .045
+const offSD = .06
 
 // nodes and their weights stand for a normal distribution: the five-point
 // Gauss-Hermite rule for its standard form.
