@@ -13,10 +13,10 @@ type place int
 
 const (
 	anywhere place = iota // a line by itself
-	code                  // statements
-	elements              // values with commas
-	fields                // what a type holds
-	values                // what a block of constants or variables holds
+	statements
+	elements // values with commas
+	fields   // what a type holds
+	values   // what a block of constants or variables holds
 	imports
 	cases // what a choice is made from
 )
@@ -24,37 +24,34 @@ const (
 // inside returns what stands in the block that a line opens.
 func inside(s shape) place {
 	line := s.line
-	has := func(words ...string) bool {
-		return slices.ContainsFunc(line, func(t corpus.Token) bool { return slices.Contains(words, t.Text) })
-	}
 	last := line[len(line)-1].Text
 	switch {
-	case has("switch", "select", "match", "case"):
+	case has(line, "switch", "select", "match", "case"):
 		return cases
 	case !isOpener(s.opens[len(s.opens)-1:]):
-		return code // a block of words
-	case has("import"):
+		return statements // a block of words
+	case has(line, "import"):
 		return imports
-	case last != "{" && has("const", "var"):
+	case last != "{" && has(line, "const", "var"):
 		return values
-	case has("struct", "interface", "class", "enum", "union", "trait", "impl", "module", "namespace"):
+	case has(line, "struct", "interface", "class", "enum", "union", "trait", "impl", "module", "namespace"):
 		return fields
 	case last != "{":
 		return elements
 	case len(line) > 1 && !line[len(line)-1].Spaced, len(line) > 1 && slices.Contains([]string{"=", ":", ",", "return", "=>", "("}, line[len(line)-2].Text):
 		if line[len(line)-2].Text == "=>" {
-			return code
+			return statements
 		}
 		return elements
 	}
-	return code
+	return statements
 }
 
 // stands tells whether a line may stand at a place.
 func (l *language) stands(s shape, at place) bool {
 	last := s.line[len(s.line)-1].Text
 	switch at {
-	case code:
+	case statements:
 		return l.statement(s, last)
 	case elements:
 		return last == ","
@@ -100,7 +97,7 @@ func (l *language) field(s shape, last string) bool {
 	if s.opens != "" || last == "," && !l.semicolons {
 		return false
 	}
-	if l.name == "rust" {
+	if l.grammar.CommaEnds {
 		return len(s.line) > 2 && s.line[1].Text == ":" && last == ","
 	}
 	if l.semicolons {
@@ -149,7 +146,7 @@ func (l *language) before(s shape, rng *rand.Rand) shape {
 	if len(s.line) > short || !l.leaves(s) {
 		return shape{}
 	}
-	if b := l.bodyLine(code, 1, rng); len(b.line) > 0 && b.opens == "" && !l.leaves(b) {
+	if b := l.bodyLine(statements, 1, rng); len(b.line) > 0 && b.opens == "" && !l.leaves(b) {
 		return b
 	}
 	return shape{}
@@ -178,8 +175,8 @@ func (b *block) take(s shape) {
 // next draws the line after those that are there, which have so many strokes.
 func (b *block) next(strokes int) shape {
 	switch {
-	case b.open == "" && b.stands(b.last, code):
-		return b.bodyLine(code, 1, b.rng)
+	case b.open == "" && b.stands(b.last, statements):
+		return b.bodyLine(statements, 1, b.rng)
 	case b.open == "":
 		return b.line(b.rng, false)
 	case b.body == 0 || b.at == cases && b.body == 1:
@@ -193,7 +190,7 @@ func (b *block) next(strokes int) shape {
 // bodyLine draws a line of a block.
 func (l *language) bodyLine(at place, body int, rng *rand.Rand) shape {
 	if at == cases && body > 0 {
-		at = code
+		at = statements
 	}
 	var last shape
 	for range 40 {
@@ -230,7 +227,7 @@ func (l *language) closing(open string, rng *rand.Rand) shape {
 	for _, c := range all[:n] {
 		text := string(c)
 		if !isCloser(text) {
-			text = closingWord(byte(c))
+			text = l.closingWord(byte(c))
 		}
 		s.line = append(s.line, corpus.Token{Text: text})
 	}

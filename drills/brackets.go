@@ -19,47 +19,34 @@ func closerOf(opener string) string {
 	return opener // the mark of a block of words
 }
 
-// closingWord is the word that closes a block which words open and close. Such
-// a block has a letter for a mark, which stands beside the brackets that a line
-// opens and closes.
-func closingWord(mark byte) string {
-	switch mark {
-	case 'i':
-		return "fi"
-	case 'd':
-		return "done"
-	case 'c':
-		return "esac"
-	}
-	return "end"
-}
+// A block that words open and close has a letter for a mark, which stands beside
+// the brackets that a line opens and closes: a for the first of the grammar.
 
-// wordOpens returns the mark of the block that words open in a line of a
-// language, "" for none.
-func wordOpens(language string, line []corpus.Token) string {
-	has := func(words ...string) bool {
-		return slices.ContainsFunc(line, func(t corpus.Token) bool { return slices.Contains(words, t.Text) })
-	}
+// closingWord is the word that closes the block of a mark.
+func (l *language) closingWord(mark byte) string { return l.grammar.Blocks[mark-'a'].Close }
+
+// wordOpens returns the mark of the block that words open in a line, "" for
+// none.
+func (l *language) wordOpens(line []corpus.Token) string {
 	first, last := line[0].Text, line[len(line)-1].Text
-	switch {
-	case language == "shell" && !has("fi", "done", "esac"):
-		return map[string]string{"if": "i", "for": "d", "while": "d", "until": "d", "case": "c"}[first]
-	case language == "lua" && !has("end") && (last == "then" && first != "elseif" || last == "do" || has("function") && last == ")"):
-		return "e"
-	case language == "ruby" && !has("end") && (has("do") || slices.Contains([]string{"if", "unless", "while", "until", "def", "class", "module", "case", "begin"}, first)):
-		return "e"
+	for i, b := range l.grammar.Blocks {
+		if slices.Contains(b.First, first) || slices.Contains(b.Last, last) || has(line, b.Inside...) {
+			if has(line, b.Close) {
+				return ""
+			}
+			return string(rune('a' + i))
+		}
 	}
 	return ""
 }
 
 // wordCloses returns the mark of the block that a line closes with its first
 // word, "" for none.
-func wordCloses(language string, line []corpus.Token) string {
-	switch first := line[0].Text; {
-	case language == "shell" && (first == "fi" || first == "done" || first == "esac"):
-		return map[string]string{"fi": "i", "done": "d", "esac": "c"}[first]
-	case (language == "lua" || language == "ruby") && first == "end":
-		return "e"
+func (l *language) wordCloses(line []corpus.Token) string {
+	for i, b := range l.grammar.Blocks {
+		if line[0].Text == b.Close {
+			return string(rune('a' + i))
+		}
 	}
 	return ""
 }
@@ -71,6 +58,11 @@ func closersOf(open string) string {
 		b.WriteString(closerOf(open[i : i+1]))
 	}
 	return b.String()
+}
+
+// has tells whether a word is in a line.
+func has(line []corpus.Token, words ...string) bool {
+	return slices.ContainsFunc(line, func(t corpus.Token) bool { return slices.Contains(words, t.Text) })
 }
 
 func isQuote(s string) bool { return s == `"` || s == "'" || s == "`" }

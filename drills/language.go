@@ -9,11 +9,13 @@ import (
 	"strings"
 
 	"underlay/corpus"
+	"underlay/corpus/code"
 )
 
 // language is one table, made ready for drawing lines.
 type language struct {
 	name       string
+	grammar    code.Grammar
 	names      *namer
 	shapes     []shape            // the commonest lines
 	plain      sampler            // of shapes, those that close nothing from before
@@ -26,7 +28,6 @@ type language struct {
 	roomy      []int            // shapes with an expression, or a row of values
 	grown      []sampler        // of roomy, by the number of tokens to grow to
 	semicolons bool             // statements end with one
-	characters bool             // between single quotes is one character
 	walks      float64          // share of free lines that are walked, not grown
 	cases      bool             // choices are made by lines that begin with case
 	shouts     float64          // share of lines with the language's words in capitals
@@ -56,16 +57,20 @@ func (f *follow) add(t corpus.Token, weight float64) {
 	}
 }
 
-// newLanguage makes a table ready. Tokens that typed does not accept are left
-// out, and with them the lines that they are in.
-func newLanguage(t *corpus.Table, typed func(text string) bool) *language {
-	l := &language{name: t.Language, names: newNamer(t, typed), closed: map[string][]int{}, next: map[string]*follow{}}
+// newLanguage makes a table ready, that of a language or of what is known of
+// none (nil). Tokens that typed does not accept are left out, and with them the
+// lines that they are in.
+func newLanguage(t *corpus.Table, known *code.Language, typed func(text string) bool) *language {
+	if known == nil {
+		known = &code.Language{}
+	}
+	l := &language{grammar: known.Grammar, name: t.Language, names: newNamer(t, typed), closed: map[string][]int{}, next: map[string]*follow{}}
 	bigrams := corpus.Counts{}
 	maps.Copy(bigrams, t.Counts(corpus.Next))
-	known := 0.0
+	shaped := 0.0
 	for _, c := range t.Counts(corpus.Line).Top(-1) {
 		line := corpus.ParseLine(c.Key)
-		known += c.N
+		shaped += c.N
 		for i := range len(line) + 1 {
 			bigrams[bigram(line, i)] -= c.N
 		}
@@ -73,17 +78,18 @@ func newLanguage(t *corpus.Table, typed func(text string) bool) *language {
 			l.addShape(line, c.N)
 		}
 	}
-	l.free = max(t.Counts(corpus.Start).Total()-known, 0)
+	l.free = max(t.Counts(corpus.Start).Total()-shaped, 0)
 	for _, c := range bigrams.Top(-1) {
 		l.addBigram(c, typed)
 	}
 	ends := t.Counts(corpus.End)
 	l.semicolons = ends[";"] > .2*ends.Total()
-	l.characters = slices.Contains([]string{"go", "c", "cpp", "rust", "java", "haskell", "csharp", "kotlin", "scala", "zig"}, l.name)
 	l.addFree(t)
 	l.cases = slices.ContainsFunc(l.shapes, func(s shape) bool { return l.begins(s, "case", "when") })
 	l.walks = walks(len(l.roomy))
-	l.shouts = shouts(t)
+	if known.FoldsCase && l.grammar.Form == code.Statements {
+		l.shouts = shouts(t)
+	}
 	l.addSeldom(t)
 	return l
 }
@@ -126,12 +132,12 @@ func (l *language) addShape(line []corpus.Token, n float64) {
 			s.opens = s.opens[:len(s.opens)-1]
 		}
 	}
-	s.closes = wordCloses(l.name, line) + s.closes
-	s.opens += wordOpens(l.name, line)
+	s.closes = l.wordCloses(line) + s.closes
+	s.opens += l.wordOpens(line)
 	i := len(l.shapes)
 	l.shapes = append(l.shapes, s)
 	plain, quoting := 0.0, 0.0
-	if s.closes == "" && !l.inner(s) && l.sound(line) {
+	if s.closes == "" && !l.begins(s, l.grammar.Within...) && l.sound(line) {
 		plain = n
 		if slices.ContainsFunc(line, func(t corpus.Token) bool { return t.Text == corpus.Body }) {
 			quoting = math.Sqrt(n)
@@ -140,12 +146,6 @@ func (l *language) addShape(line []corpus.Token, n float64) {
 	l.plain.add(plain)
 	l.quoting.add(quoting)
 	l.closed[s.closes] = append(l.closed[s.closes], i)
-}
-
-// inner tells whether a line stands only within a block of words.
-func (l *language) inner(s shape) bool {
-	return (l.name == "shell" || l.name == "lua" || l.name == "ruby") &&
-		(l.begins(s, "then", "do", "else", "elif", "elseif", "elsif", "rescue", "ensure", ";", "in") || l.name == "shell" && l.begins(s, "case"))
 }
 
 // can tells whether every token of a line can be typed.
@@ -220,9 +220,6 @@ func walks(roomy int) float64 {
 // capitals from small letters are written in capitals: from the capitals that
 // its names do not explain.
 func shouts(t *corpus.Table) float64 {
-	if t.Language != "sql" {
-		return 0
-	}
 	capitals, words := 0.0, 0.0
 	for _, c := range t.Counts(corpus.Symbol).Top(-1) {
 		if len(c.Key) == 1 && 'A' <= c.Key[0] && c.Key[0] <= 'Z' {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"underlay/corpus"
+	"underlay/corpus/code"
 	"underlay/drills/board"
 )
 
@@ -19,11 +20,12 @@ type speech struct {
 // readySpeech makes the languages of the mix ready.
 func (g *Generator) readySpeech() speech {
 	var out speech
+	languages := code.All()
 	for _, p := range g.mix.Leaves() {
 		if len(p.Table.Counts(corpus.Start)) == 0 {
 			continue // a table of keys has no lines
 		}
-		if l := newLanguage(p.Table, g.typed); l.strokes > 0 {
+		if l := newLanguage(p.Table, languages.Named(p.Table.Language), g.typed); l.strokes > 0 {
 			out.languages = append(out.languages, l)
 			out.add(p.Weight / l.strokes)
 		}
@@ -130,15 +132,14 @@ func (l *language) addSeldom(t *corpus.Table) {
 // comes back to names that it gave before, as code does.
 type teller struct {
 	*namer
-	rng    *rand.Rand
-	text   strings.Builder
-	said   map[string][]string // names, by their class and role
-	again  int                 // one name of so many is one that was said before
-	bodies []span
-	count  string // what the loop of this line counts with
-	shout  bool   // words of the language in capitals
-	one    bool   // between single quotes is one character
-	shell  bool
+	rng     *rand.Rand
+	text    strings.Builder
+	said    map[string][]string // names, by their class and role
+	again   int                 // one name of so many is one that was said before
+	bodies  []span
+	count   string // what the loop of this line counts with
+	shout   bool   // words of the language in capitals
+	grammar code.Grammar
 }
 
 func newTeller(l *language, rng *rand.Rand) *teller {
@@ -146,7 +147,7 @@ func newTeller(l *language, rng *rand.Rand) *teller {
 	if l.walks == 1 {
 		again = 12 // prose comes back to a word less often
 	}
-	return &teller{namer: l.names, rng: rng, said: map[string][]string{}, again: again, shout: rng.Float64() < l.shouts, one: l.characters, shell: l.name == "shell"}
+	return &teller{namer: l.names, rng: rng, said: map[string][]string{}, again: again, shout: rng.Float64() < l.shouts, grammar: l.grammar}
 }
 
 // tell writes a line.
@@ -185,7 +186,7 @@ func (t *teller) spelled(line []corpus.Token, i int) string {
 
 // character tells whether the token of index i is the one character of a literal.
 func (t *teller) character(line []corpus.Token, i int) bool {
-	return t.one && line[i].Text == corpus.Body && i > 0 && line[i-1].Text == "'"
+	return t.grammar.Characters && line[i].Text == corpus.Body && i > 0 && line[i-1].Text == "'"
 }
 
 // named gives the name for the token of index i: one that was there before in the
@@ -225,7 +226,7 @@ func (t *teller) newOrSaid(line []corpus.Token, i int) string {
 		}
 		name = t.name(class, t.rng)
 	}
-	if !isType(name) && !isPackage(name) && !(t.shell && utility(name)) && !slices.Contains(said, name) {
+	if !t.fixed(name) && !slices.Contains(said, name) {
 		t.said[class+role(line, i)] = append(said, name)
 	}
 	return name
@@ -268,32 +269,19 @@ func (t *teller) suits(name string, line []corpus.Token, i int) bool {
 	switch {
 	case name == "_":
 		return after.Text == "," || assigns(after.Text) || after.Text == "in" || after.Text == "=>"
-	case t.shell:
-		return !utility(name) || commands(line, i)
-	case isPackage(name):
+	case slices.Contains(t.grammar.Utilities, name):
+		return commands(line, i)
+	case slices.Contains(t.grammar.Packages, name):
 		return (after.Text == "." || after.Text == "::") && !after.Spaced
-	case isType(name):
+	case slices.Contains(t.grammar.Types, name):
 		return after.Text == "(" || before.Text == "]" || before.Text == "*" || before.Text == "<" ||
 			before.Text == ":" && line[i].Spaced || before.Text == "->" || operandClass(before.Text) && line[i].Spaced
 	}
 	return true
 }
 
-// isType and isPackage know the commonest names of types and packages that
-// the tables have among their names.
-func isType(s string) bool {
-	switch s {
-	case "string", "int", "byte", "error", "bool", "uint8", "uint16", "uint32", "uint64", "int8", "int16", "int32", "int64", "uintptr", "float64",
-		"size_t", "u8", "u16", "u32", "u64", "i8", "i16", "i32", "i64", "usize", "isize", "f32", "f64", "str", "dict", "list", "tuple", "object", "char", "double", "float", "boolean", "number":
-		return true
-	}
-	return false
-}
-
-func isPackage(s string) bool {
-	switch s {
-	case "fmt", "testing", "strings", "unsafe", "os", "errors", "sys", "std", "io", "ssa", "ir", "types":
-		return true
-	}
-	return false
+// fixed tells whether a name is one that the language gives, which is not taken
+// for something of one's own.
+func (t *teller) fixed(name string) bool {
+	return slices.Contains(t.grammar.Types, name) || slices.Contains(t.grammar.Packages, name) || slices.Contains(t.grammar.Utilities, name)
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"underlay/corpus"
+	"underlay/corpus/code"
 )
 
 // What a line of the shell means hangs on words at its ends and on spaces,
@@ -113,7 +114,7 @@ func dollarBefore(line []corpus.Token, i int) bool {
 // flag makes the letters of an option where one stands for the token of index
 // i: those of a test where a test is open.
 func (t *teller) flag(line []corpus.Token, i int) (string, bool) {
-	if !t.shell || i == 0 || line[i].Spaced || line[i-1].Text != "-" && line[i-1].Text != "+" || i > 1 && !line[i-1].Spaced {
+	if t.grammar.Form != code.Commands || i == 0 || line[i].Spaced || line[i-1].Text != "-" && line[i-1].Text != "+" || i > 1 && !line[i-1].Spaced {
 		return "", false
 	}
 	tests := []string{"f", "d", "e", "n", "r", "s", "x", "z"}
@@ -125,16 +126,6 @@ func (t *teller) flag(line []corpus.Token, i int) (string, bool) {
 		return string(t.spell(1, t.rng)), true
 	}
 	return tests[t.rng.IntN(len(tests))], true
-}
-
-// utility knows the commonest utilities that the tables have among their names.
-func utility(s string) bool {
-	switch s {
-	case "awk", "basename", "cat", "cd", "chmod", "cp", "cut", "date", "dirname", "find", "grep", "ls", "mkdir", "mv", "printf", "pwd", "read",
-		"rm", "sed", "sh", "sleep", "sort", "source", "touch", "tr", "true", "false", "wc", "xargs":
-		return true
-	}
-	return false
 }
 
 // commands tells whether the token of index i is the name of what a command runs.

@@ -5,21 +5,22 @@ import (
 	"strings"
 
 	"underlay/corpus"
+	"underlay/corpus/code"
 )
 
 // sound tells whether a line makes sense by itself, where that can be told.
 func (l *language) sound(line []corpus.Token) bool {
-	switch l.name {
-	case "shell":
+	first, last := line[0].Text, line[len(line)-1].Text
+	if slices.Contains(l.grammar.Leads, first) || slices.Contains(l.grammar.Trails, last) {
+		return false
+	}
+	switch l.grammar.Form {
+	case code.Commands:
 		return shellCommand(line)
-	case "html":
+	case code.Markup:
 		return tagged(line)
-	case "haskell":
-		return declared(line)
-	case "markdown":
+	case code.Prose:
 		return prose(line)
-	case "typescript":
-		return !slices.Contains([]string{"<", ">", "|", "&"}, line[0].Text)
 	}
 	return true
 }
@@ -67,10 +68,4 @@ func tagged(line []corpus.Token) bool {
 		}
 	}
 	return !open
-}
-
-// declared tells whether a line of Haskell stands by itself.
-func declared(line []corpus.Token) bool {
-	first, last := line[0].Text, line[len(line)-1].Text
-	return !slices.Contains([]string{",", "|", "=", "->", "."}, first) && !slices.Contains([]string{",", "|", "."}, last)
 }

@@ -53,12 +53,15 @@ const functionWords = `a an the this that these those it its he she they we you 
 	and or but nor so if then else when while where because than whether though unless not no yes all any both each few more most other some such only own same too very also just
 	is are was were be been being have has had do does did will would shall should may might must can could here there how why`
 
-// utilities are those of POSIX (IEEE Std 1003.1-2017, Shell and Utilities) that
-// scripts use, with the shell's own, and the directories that all systems have;
-// from memory.
-const utilities = `alias awk basename bc bg break cat cd chgrp chmod chown cksum cmp comm command continue cp cut date dd df diff dirname du
-	echo env eq eval exec exit expand export expr false fg file find fold ge getconf getopts grep gt hash head iconv id jobs join kill le link ln
-	locale logname ls lt m4 make mkdir mkfifo mv ne newgrp nice nl nohup od paste patch pathchk pax pr printf ps pwd read readonly renice
-	return rm rmdir sed set sh shift sleep sort split stty tabs tail tee test time times touch tput tr trap true tsort tty type ulimit
-	umask unalias uname unexpand uniq unlink unset wait wc who write xargs IFS HOME PATH PWD OPTARG OPTIND
-	bin dev etc home lib null opt proc root sbin src tmp usr var stdin stdout stderr`
+// utilities are those that scripts use, and the directories that all systems
+// have: the shell's commonest, and here those that are names of variables too,
+// rarer ones (IEEE Std 1003.1-2017, Shell and Utilities, from memory), the
+// shell's own words and its variables.
+func utilities() string {
+	const others = `alias bc bg break chgrp chown cksum cmp comm command continue dd df diff du echo env eq eval exec exit expand export expr fg file
+	fold ge getconf getopts gt hash head iconv id jobs join kill le link ln locale logname lt m4 make mkfifo ne newgrp nice nl nohup
+	od paste patch pathchk pax pr ps readonly renice return rmdir set shift split stty tabs tail tee test time times tput trap tsort
+	tty type ulimit umask unalias uname unexpand uniq unlink unset wait who write IFS HOME PATH PWD OPTARG OPTIND bin dev etc home lib
+	null opt proc root sbin src tmp usr var stdin stdout stderr`
+	return others + " " + strings.Join(code.All().Named("shell").Grammar.Utilities, " ")
+}

@@ -80,7 +80,7 @@ func recipes() []recipe {
 		{language: "ruby", packages: rubyPackages()},
 		{language: "lua", packages: luaPackages(), tests: true},
 		{language: "haskell", packages: haskellPackages(), tests: true},
-		{language: "shell", packages: append(shellPackages(), all...), tests: true, general: true, besides: utilities},
+		{language: "shell", packages: append(shellPackages(), all...), tests: true, general: true, besides: utilities()},
 		{language: "sql", packages: []pack{from(debianSource, "PostgreSQL", "postgresql-15", "src/test", "contrib", "src/backend", "src/tutorial")}, tests: true, general: true},
 		{language: "html", packages: all, general: true, besides: functionWords},
 		{language: "css", packages: []pack{

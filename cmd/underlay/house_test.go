@@ -64,7 +64,7 @@ func mayImport() map[string][]string {
 		"corpus/code":         {},
 		"corpus/ignore":       {},
 		"drills/board":        {"assets"},
-		"drills":              {"assets", "corpus", "drills/board"},
+		"drills":              {"assets", "corpus", "corpus/code", "drills/board"},
 		"scheduler":           {},
 		"scheduler/journal":   {},
 		"scheduler/learners":  {"scheduler"},

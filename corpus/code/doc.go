@@ -1,5 +1,6 @@
 // Package code knows programming languages as far as counting needs it: how to
-// tell them, their words, and where their comments and literals are.
+// tell them, their words, and where their comments and literals are. For those
+// who make lines of a language it says what lines keep to (grammar.go).
 //
 // A language is a table of rules, each with the text that opens something and
 // the function that reads it (view.go). Most languages need but the few shapes

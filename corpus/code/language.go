@@ -14,6 +14,7 @@ type Language struct {
 	FoldsCase    bool     // words are the same in capitals
 	names        []string // of whole files
 	interpreters []string // after #!
+	Grammar      Grammar
 	*rules
 }
 

@@ -7,6 +7,7 @@ func others() []*Language {
 	return []*Language{
 		{
 			Name: "csharp", endings: list("cs csx"),
+			Grammar: Grammar{Characters: true},
 			Words: list(`abstract as async await base bool break byte case catch char class const continue decimal default delegate do double
 				else enum event explicit extern false finally fixed float for foreach get goto if implicit in int interface internal is
 				lock long namespace new null object operator out override params private protected public readonly record ref return
@@ -15,6 +16,7 @@ func others() []*Language {
 		},
 		{
 			Name: "kotlin", endings: list("kt kts"),
+			Grammar: Grammar{Characters: true},
 			Words: list(`abstract as break by catch class companion const constructor continue data do else enum false final finally for fun
 				get if import in init inline interface internal is it lateinit null object open operator out override package private
 				protected public return sealed set super suspend this throw true try typealias val var when where while`),
@@ -30,6 +32,7 @@ func others() []*Language {
 		},
 		{
 			Name: "scala", endings: list("scala sc sbt"),
+			Grammar: Grammar{Characters: true},
 			Words: list(`abstract case catch class def do else enum extends false final finally for given if implicit import lazy match new
 				null object override package private protected return sealed super then this throw trait true try type using val var
 				while with yield`),
@@ -52,6 +55,7 @@ func others() []*Language {
 		},
 		{
 			Name: "zig", endings: list("zig"),
+			Grammar: Grammar{Characters: true},
 			Words: list(`align allowzero and anyerror anytype bool break catch comptime const continue defer else enum errdefer error export
 				extern false fn for if inline noalias null opaque or orelse packed pub return struct switch test true try type undefined
 				union unreachable usize var void volatile while`),
