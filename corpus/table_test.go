@@ -2,6 +2,7 @@ package corpus
 
 import (
 	"bytes"
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -67,20 +68,22 @@ func TestFaultsSayWhereAndWhatToDo(t *testing.T) {
 	text := strings.Replace(sample, "(\t3", "(\tmany", 1)
 	text = strings.Replace(text, ":sits", ":sitz", 1)
 	text = strings.Replace(text, "note\tinvented", "notes\tinvented", 1)
+	text = strings.Replace(text, "BSD-3-Clause\t2\t120", "BSD-3-Clause\t2\tsome", 1)
+	text = strings.Replace(text, `{\n`, `{\é`, 1)
 	_, err := ReadTable("mine", strings.NewReader(text))
 	faults, ok := err.(Faults)
 	if !ok {
 		t.Fatalf("error %v, want Faults", err)
 	}
-	var lines []int
+	var places []string
 	for _, f := range faults {
-		lines = append(lines, f.Line)
+		places = append(places, fmt.Sprintf("%d:%d", f.Line, f.Col))
 		if f.File != "mine.tsv" || f.Hint == "" {
 			t.Errorf("fault %+v: no file or no hint", f)
 		}
 	}
-	if want := []int{7, 9, 16}; !cmp.Equal(lines, want) {
-		t.Errorf("faults in lines %v, want %v: %v", lines, want, err)
+	if want := []string{"6:32", "7:1", "9:3", "15:1", "16:1"}; !cmp.Equal(places, want) {
+		t.Errorf("faults at %v, want %v: %v", places, want, err)
 	}
 }
 
