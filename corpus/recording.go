@@ -71,16 +71,20 @@ func onScreen(src []byte) bool {
 }
 
 // withoutFrame cuts the lines off that script (util-linux) writes before and
-// after: "Script started on … [COMMAND=…]", in the user's language.
+// after: "Script started on … [COMMAND=…]", in the user's language; also where a
+// recording was added to another, so that they stand in the middle.
 func withoutFrame(src []byte) []byte {
 	first := regexp.MustCompile(`^[^\x00-\x1f]{10,500}\[[^\x00-\x1f]*\]\n`)
+	joint := regexp.MustCompile(`\n[^\x00-\x1f]{10,500}\[(COMMAND_EXIT_CODE="|<)[^\x00-\x1f]*\]\n[^\x00-\x1f]{10,500}\[[^\x00-\x1f]*\]\n`)
 	last := regexp.MustCompile(`\n[^\x00-\x1f]{10,500}\[(COMMAND_EXIT_CODE="|<)[^\x00-\x1f]*\]\n?$`)
-	if at := first.FindIndex(src[:min(len(src), 4096)]); at != nil {
-		src = src[at[1]:]
-		tail := max(0, len(src)-4096)
-		if at := last.FindIndex(src[tail:]); at != nil {
-			src = src[:tail+at[0]]
-		}
+	at := first.FindIndex(src[:min(len(src), 4096)])
+	if at == nil {
+		return src
+	}
+	src = joint.ReplaceAllLiteral(src[at[1]:], nil)
+	tail := max(0, len(src)-4096)
+	if at := last.FindIndex(src[tail:]); at != nil {
+		src = src[:tail+at[0]]
 	}
 	return src
 }

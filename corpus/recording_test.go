@@ -143,3 +143,15 @@ func TestScreensAreNoKeys(t *testing.T) {
 		}
 	}
 }
+
+// A recording that script -a added to another has the lines of both.
+func TestFramesInTheMiddle(t *testing.T) {
+	const started, done = "Script started on 2026-03-01 08:00:00+00:00 [TERM=\"x\"]\n", "\nScript done on 2026-03-01 08:09:00+00:00 [COMMAND_EXIT_CODE=\"0\"]\n"
+	one := started + "ls\r\x1b[A\r" + done
+	for n := range 4 {
+		r, err := ReadRecording(strings.NewReader(strings.Repeat(one, n+1)))
+		if err != nil || r.Text != int64(4*(n+1)) || r.Keys["ArrowUp"] != float64(n+1) || len(r.Keys) != 1 {
+			t.Errorf("%d recordings: %+v, %v", n+1, r, err)
+		}
+	}
+}
