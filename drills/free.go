@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"underlay/corpus"
+	"underlay/corpus/code"
 )
 
 // phrases are the expressions of a language by the tokens around them.
@@ -57,7 +58,7 @@ func (l *language) addFree(t *corpus.Table) {
 		l.lengths.add(max(lengths[n], 0))
 	}
 	for i, s := range l.shapes {
-		if s.closes == "" && (len(spans(s.line)) > 0 || row(s.line)) {
+		if l.alone(s) && (len(spans(s.line)) > 0 || row(s.line)) {
 			l.roomy = append(l.roomy, i)
 		}
 	}
@@ -159,11 +160,13 @@ func (l *language) goesOn(line []corpus.Token, s span, rng *rand.Rand) []corpus.
 		return nil
 	}
 	inside := s.to < len(line) && isCloser(line[s.to].Text)
-	number := line[s.to-1].Text == corpus.AnyNumber // which has no members and is not called
+	literal := line[s.to-1].Text == corpus.AnyNumber || isQuote(line[s.to-1].Text) // which has no members and is not called
 	for range 6 {
 		t := next.tokens[next.draw(rng)]
 		switch {
-		case number && !t.Spaced && (isOpener(t.Text) || t.Text == "."):
+		case literal && !t.Spaced && (isOpener(t.Text) || t.Text == "."):
+		case t.Text == "." && l.grammar.Form == code.Styles:
+		case !called(line[s.to-1].Text, t.Text):
 		case isOpener(t.Text) && !t.Spaced:
 			if v, ok := l.value(t.Text, rng); ok {
 				return append([]corpus.Token{t}, append(v, corpus.Token{Text: closerOf(t.Text)})...)
@@ -190,7 +193,7 @@ func sensible(line []corpus.Token, s span, op string) bool {
 	decides := before == "if" || before == "while" || before == "elif" || before == "return" || before == "unless" ||
 		before == "(" && s.from > 1 && word(line[s.from-2].Text) && !atomWord(line[s.from-2].Text)
 	if op == "," {
-		return !decides && !inCondition(line, s.from)
+		return !decides && !inCondition(line, s.from) && !inIndex(line, s.from)
 	}
 	compared := slices.ContainsFunc(line[s.from:s.to], func(t corpus.Token) bool { return compares(t.Text) })
 	switch {
@@ -204,21 +207,46 @@ func sensible(line []corpus.Token, s span, op string) bool {
 	return !isQuote(line[s.to-1].Text) || op == "+" || op == "++" || op == ".."
 }
 
+// called tells whether a bracket may stand behind a token without a space: what
+// was called is not called once more, and curly ones stand behind a type.
+func called(before, bracket string) bool {
+	switch bracket {
+	case "(":
+		return before != ")"
+	case "{":
+		return before == corpus.CapitalName
+	}
+	return true
+}
+
 // inCondition tells whether the innermost brackets around the token of index i
 // hold the condition of a statement.
 func inCondition(line []corpus.Token, i int) bool {
+	i = bracketAround(line, i)
+	return i > 0 && conditions(line[i-1].Text)
+}
+
+// inIndex tells whether they hold an index.
+func inIndex(line []corpus.Token, i int) bool {
+	i = bracketAround(line, i)
+	return i > 0 && line[i].Text == "[" && !line[i].Spaced
+}
+
+// bracketAround returns where the innermost brackets around the token of index i open,
+// -1 where there are none.
+func bracketAround(line []corpus.Token, i int) int {
 	depth := 0
-	for i--; i > 0; i-- {
+	for i--; i >= 0; i-- {
 		switch {
 		case isCloser(line[i].Text):
 			depth++
 		case isOpener(line[i].Text) && depth == 0:
-			return conditions(line[i-1].Text)
+			return i
 		case isOpener(line[i].Text):
 			depth--
 		}
 	}
-	return false
+	return -1
 }
 
 func compares(op string) bool {

@@ -137,7 +137,7 @@ func (l *language) addShape(line []corpus.Token, n float64) {
 	i := len(l.shapes)
 	l.shapes = append(l.shapes, s)
 	plain, quoting := 0.0, 0.0
-	if s.closes == "" && !l.begins(s, l.grammar.Within...) && l.sound(line) {
+	if l.alone(s) {
 		plain = n
 		if slices.ContainsFunc(line, func(t corpus.Token) bool { return t.Text == corpus.Body }) {
 			quoting = math.Sqrt(n)
@@ -146,6 +146,12 @@ func (l *language) addShape(line []corpus.Token, n float64) {
 	l.plain.add(plain)
 	l.quoting.add(quoting)
 	l.closed[s.closes] = append(l.closed[s.closes], i)
+}
+
+// alone tells whether a line stands by itself: it closes nothing and goes on
+// nothing from before.
+func (l *language) alone(s shape) bool {
+	return s.closes == "" && !l.begins(s, l.grammar.Within...) && l.sound(s.line)
 }
 
 // can tells whether every token of a line can be typed.

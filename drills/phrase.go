@@ -37,7 +37,7 @@ func spans(line []corpus.Token) []span {
 // conditions tells whether brackets behind a word hold its condition, and are no
 // expression of their own.
 func conditions(s string) bool {
-	return slices.Contains([]string{"if", "while", "for", "switch", "catch", "elseif", "until", "match", "unless"}, s)
+	return slices.Contains([]string{"if", "while", "for", "switch", "catch", "elseif", "until", "match", "unless", "synchronized"}, s)
 }
 
 // declares tells whether a line declares or names something.
@@ -46,7 +46,7 @@ func declares(line []corpus.Token) bool {
 		switch t.Text {
 		case "func", "fn", "def", "function", "class", "struct", "interface", "type", "enum", "trait", "impl", "module",
 			"package", "import", "use", "from", "namespace", "using", "template", "typedef", "extends", "throws", "catch", "void",
-			"mod", "macro_rules", "data", "newtype", "instance", "deriving", "where", "goto", "#", "export", "local", "public", "private", "protected", "static", "extern", "pub":
+			"mod", "macro_rules", "data", "newtype", "instance", "deriving", "where", "goto", "#", "export", "local", "create", "drop", "alter", "grant", "revoke", "public", "private", "protected", "static", "extern", "pub":
 			return true
 		}
 		return false
@@ -106,7 +106,16 @@ func opensSlot(line []corpus.Token, i int) bool {
 	case s == ",", s == ";", s == ":":
 		return true
 	}
-	return assigns(s) || word(s) && !atomWord(s)
+	return assigns(s) || word(s) && !atomWord(s) && !names(s)
+}
+
+// names tells whether a name, and no expression, follows a word.
+func names(s string) bool {
+	switch s {
+	case "as", "into", "from", "join", "table", "view", "update", "user", "new", "goto":
+		return true
+	}
+	return false
 }
 
 // endsSlot tells whether an expression may end before the token of index i.

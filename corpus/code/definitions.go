@@ -59,7 +59,7 @@ func definitions() []*Language {
 			Words: list(`False None True and as assert async await break class continue def del elif else except finally for from
 				global if import in is lambda nonlocal not or pass raise return try while with yield self`),
 			rules:   newRules(line("#"), pythonString(`"""`, manyLines), pythonString("'''", manyLines), pythonString(`"`, oneLine), pythonString("'", oneLine)),
-			Grammar: Grammar{Types: list("str int dict list tuple object bool float bytes"), Packages: list("os sys io")},
+			Grammar: Grammar{Leads: list("elif else except finally"), Types: list("str int dict list tuple object bool float bytes"), Packages: list("os sys io")},
 		},
 		{
 			Name: "ruby", endings: list("rb rake gemspec ru"), names: list("Rakefile Gemfile Guardfile Vagrantfile"), interpreters: list("ruby jruby"),
@@ -112,7 +112,8 @@ func definitions() []*Language {
 			Name: "css", endings: list("css scss less"),
 			Words: list(`auto background block border bottom center color display flex font height important inherit inline left margin
 				media none padding position px rem right size solid top transform transition var width`),
-			rules: style,
+			rules:   style,
+			Grammar: Grammar{Form: Styles},
 		},
 		{Name: "yaml", endings: list("yaml yml"), names: list(".clang-format .clang-tidy"), Words: list("true false null yes no on off"),
 			rules: newRules(yamlComment(), yamlString(escaped(`"`, manyLines)), yamlString(doubled("'")), yamlBlock("|"), yamlBlock(">"))},

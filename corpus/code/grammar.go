@@ -24,6 +24,7 @@ const (
 	Statements Form = iota // words, operators, brackets
 	Commands               // a utility with its arguments
 	Markup                 // tags, with text between them
+	Styles                 // properties with their values
 	Prose                  // text with a few marks
 )
 
