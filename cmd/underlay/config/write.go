@@ -1,7 +1,6 @@
 package config
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"os"
@@ -10,7 +9,7 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/natefinch/atomic"
+	"underlay/cmd/underlay/aside"
 )
 
 // Set returns src with a setting changed, and all else as it was: comments,
@@ -216,15 +215,5 @@ func Write(file, text string) error {
 	if err := os.MkdirAll(filepath.Dir(file), 0o700); err != nil {
 		return err
 	}
-	if err := atomic.WriteFile(file, strings.NewReader(text)); err != nil {
-		return cause(err)
-	}
-	return nil
-}
-
-// cause is what the system says of a file, without the words and the temporary
-// name that were put before it.
-func cause(err error) error {
-	text := err.Error()
-	return errors.New(text[strings.LastIndex(": "+text, ": "):])
+	return aside.Write(file, strings.NewReader(text))
 }

@@ -8,9 +8,8 @@ import (
 	"io"
 	"os"
 	"path/filepath"
-	"strings"
 
-	"github.com/natefinch/atomic"
+	"underlay/cmd/underlay/aside"
 )
 
 // How many lines all pages, tables, and sheets of one board begin with.
@@ -54,12 +53,7 @@ func (f File) Write(write func(io.Writer) error) error {
 	if _, err := os.Stat(filepath.Dir(file)); err != nil {
 		return err
 	}
-	return uninterrupted(func() error {
-		if err := atomic.WriteFile(file, &b); err != nil {
-			return errors.New(causeOf(err.Error()))
-		}
-		return nil
-	})
+	return uninterrupted(func() error { return aside.Write(file, &b) })
 }
 
 // alike tells whether a file begins as its new content does.
@@ -78,11 +72,4 @@ func (f File) alike(file string, content []byte) bool {
 		}
 	}
 	return true
-}
-
-// causeOf is the last part of an error's text. What comes before it tells of
-// the file aside, which is gone by then.
-func causeOf(text string) string {
-	parts := strings.Split(text, ": ")
-	return parts[len(parts)-1]
 }
