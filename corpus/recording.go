@@ -74,9 +74,13 @@ func onScreen(src []byte) bool {
 // after: "Script started on … [COMMAND=…]", in the user's language; also where a
 // recording was added to another, so that they stand in the middle.
 func withoutFrame(src []byte) []byte {
-	first := regexp.MustCompile(`^[^\x00-\x1f]{10,500}\[[^\x00-\x1f]*\]\n`)
-	joint := regexp.MustCompile(`\n[^\x00-\x1f]{10,500}\[(COMMAND_EXIT_CODE="|<)[^\x00-\x1f]*\]\n[^\x00-\x1f]{10,500}\[[^\x00-\x1f]*\]\n`)
-	last := regexp.MustCompile(`\n[^\x00-\x1f]{10,500}\[(COMMAND_EXIT_CODE="|<)[^\x00-\x1f]*\]\n?$`)
+	const (
+		started = `[^\x00-\x1f]{10,500}\[[^\x00-\x1f]*\]\n`
+		done    = `\n[^\x00-\x1f]{10,500}\[(COMMAND_EXIT_CODE="|<)[^\x00-\x1f]*\]`
+	)
+	first := regexp.MustCompile(`^` + started)
+	joint := regexp.MustCompile(done + `\n` + started)
+	last := regexp.MustCompile(done + `\n?$`)
 	at := first.FindIndex(src[:min(len(src), 4096)])
 	if at == nil {
 		return src

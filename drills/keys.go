@@ -106,7 +106,7 @@ func (g *Generator) addUnseen(o Options) {
 // would fire, and where the base layer has nothing visible there.
 func UnseenAnswer(b *board.Board, s board.Symbol) (answer board.Symbol, ok bool) {
 	stroke, ok := b.Drilled(s)
-	if !ok {
+	if !ok || !s.Unseen() {
 		return "", false
 	}
 	at := stroke.Final().Position

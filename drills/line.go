@@ -213,21 +213,21 @@ func counts(line []corpus.Token, i int) bool {
 }
 
 func (t *teller) newOrSaid(line []corpus.Token, i int) string {
-	class := line[i].Text
-	said := t.said[class+role(line, i)]
+	class, as := line[i].Text, role(line, i)
+	said := t.said[class+as]
 	beside := i > 0 && line[i-1].Text == "," // then it is another one
 	if len(said) > 0 && !beside && t.rng.IntN(t.again) == 0 {
 		return said[t.rng.IntN(len(said))]
 	}
 	name := t.name(class, t.rng)
 	for range 5 {
-		if t.suits(name, line, i) && !t.saidElse(class, name, line, i) {
+		if t.suits(name, line, i) && !t.saidElse(class, as, name, beside) {
 			break
 		}
 		name = t.name(class, t.rng)
 	}
 	if !t.fixed(name) && !slices.Contains(said, name) {
-		t.said[class+role(line, i)] = append(said, name)
+		t.said[class+as] = append(said, name)
 	}
 	return name
 }
@@ -244,15 +244,12 @@ func role(line []corpus.Token, i int) string {
 	return ""
 }
 
-// saidElse tells whether a name was said in another role, or in the same list.
-func (t *teller) saidElse(class, name string, line []corpus.Token, i int) bool {
-	mine := role(line, i)
-	for _, r := range []string{"", "(", "."} {
-		if (r != mine || i > 0 && line[i-1].Text == ",") && slices.Contains(t.said[class+r], name) {
-			return true
-		}
-	}
-	return false
+// saidElse tells whether a name was said in another role; or beside others in a
+// list, in this one either.
+func (t *teller) saidElse(class, as, name string, beside bool) bool {
+	return slices.ContainsFunc([]string{"", "(", "."}, func(r string) bool {
+		return (r != as || beside) && slices.Contains(t.said[class+r], name)
+	})
 }
 
 // suits tells whether a name suits its place: the blank one is bound and never used, a

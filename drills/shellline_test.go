@@ -18,16 +18,7 @@ func TestShellReadsItsLines(t *testing.T) {
 	g := generator(t, "ansi-61", "shell")
 	n, read := few(200), 0
 	for seed := range uint64(n) {
-		d, err := g.Generate(Line, nil, seed)
-		if err != nil {
-			t.Fatal(err)
-		}
-		var text strings.Builder
-		for _, k := range d.Keys {
-			r, _ := k.Symbol.Rune()
-			text.WriteRune(r)
-		}
-		script := text.String()
+		script := lineText(t, g, seed)
 		if rest, ok := strings.CutPrefix(script, "@test "); ok {
 			script = "f() " + rest[strings.Index(rest, "{"):]
 		}

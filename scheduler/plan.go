@@ -1,7 +1,6 @@
 package scheduler
 
 import (
-	"math"
 	"math/rand/v2"
 	"time"
 )
@@ -196,7 +195,7 @@ func squeeze(all []wish, most time.Duration, may func(BlockKind) bool) {
 	if over <= 0 || sum <= 0 {
 		return
 	}
-	share := math.Max(0, 1-float64(over)/float64(sum))
+	share := max(0, 1-float64(over)/float64(sum))
 	for k, w := range all {
 		if may(w.kind) {
 			all[k].length = time.Duration(share * float64(w.length))

@@ -55,8 +55,8 @@ func (s *store) fetch(ctx context.Context, p pack) (dir, version string, err err
 // archive returns the file of a package, and fetches it if it is not there.
 func (s *store) archive(ctx context.Context, p pack) (string, error) {
 	dir := filepath.Join(s.dir, "fetched")
-	if files, _ := filepath.Glob(filepath.Join(dir, pattern(p))); len(files) > 0 {
-		return files[0], nil
+	if file := fetched(dir, p); file != "" {
+		return file, nil
 	}
 	fmt.Fprintln(s.out, "fetching", p.title())
 	var err error
@@ -71,11 +71,19 @@ func (s *store) archive(ctx context.Context, p pack) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	files, _ := filepath.Glob(filepath.Join(dir, pattern(p)))
-	if len(files) == 0 {
+	file := fetched(dir, p)
+	if file == "" {
 		return "", fmt.Errorf("nothing came that is called %s", pattern(p))
 	}
-	return files[0], nil
+	return file, nil
+}
+
+// fetched returns the file of a package in dir, "" where it is not there.
+func fetched(dir string, p pack) string {
+	if files, _ := filepath.Glob(filepath.Join(dir, pattern(p))); len(files) > 0 {
+		return files[0]
+	}
+	return ""
 }
 
 // source fetches a Debian source package: its newest version, or another where that
@@ -102,7 +110,7 @@ func (s *store) source(ctx context.Context, dir string, p pack) error {
 			which = p.name + "=" + which
 		}
 		_ = s.apt(ctx, dir, "source", "--download-only", "-qq", which)
-		if files, _ := filepath.Glob(filepath.Join(dir, pattern(p))); len(files) > 0 {
+		if fetched(dir, p) != "" {
 			return nil
 		}
 	}

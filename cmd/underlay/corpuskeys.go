@@ -58,7 +58,7 @@ func (e *Env) keys(file string, w keysWish) error {
 		return err
 	}
 	if r.Strokes() == 0 {
-		return misuse("corpus keys: there are no keys in %q", file).hinted("record with: script --log-in FILE --log-out /dev/null")
+		return misuse("corpus keys: there are no keys in %q", file).hinted(howToRecord)
 	}
 	table := r.Table(w.name)
 	if w.asJSON {
@@ -77,6 +77,8 @@ func (e *Env) keys(file string, w keysWish) error {
 	return e.offerToDelete(file, w.away)
 }
 
+const howToRecord = "record with: script --log-in FILE --log-out /dev/null"
+
 func readRecording(file string) (*corpus.Recording, error) {
 	info, err := os.Stat(file)
 	if err == nil && !info.Mode().IsRegular() {
@@ -91,12 +93,12 @@ func readRecording(file string) (*corpus.Recording, error) {
 	}
 	defer f.Close()
 	r, err := corpus.ReadRecording(f)
-	if errors.Is(err, corpus.ErrScreen) {
-		return nil, misuse("read the recording %q: it is %w", file, err).hinted("record with: script --log-in FILE --log-out /dev/null")
-	}
-	if errors.Is(err, corpus.ErrTooLong) {
+	switch {
+	case errors.Is(err, corpus.ErrScreen):
+		return nil, misuse("read the recording %q: it is %w", file, err).hinted(howToRecord)
+	case errors.Is(err, corpus.ErrTooLong):
 		return nil, misuse("read the recording %q: it is %w", file, err)
-	} else if err != nil {
+	case err != nil:
 		return nil, tried("read the recording", file, err)
 	}
 	return r, nil

@@ -63,7 +63,7 @@ func inASCII(sign string) string {
 		return "_"
 	case '×':
 		return "x"
-	case ' ', '\u2800': // no-break space, empty braille cell
+	case '\u2800': // empty braille cell
 		return " "
 	default:
 		switch {
