@@ -256,8 +256,9 @@ func TestPageShowsDisagreement(t *testing.T) {
 	s := practised(t, "split-38", "ansi-61")
 	s.Readiness.Share, s.Readiness.Disagree = standing.Range{Value: .62, Lo: .6, Hi: .64}, true
 	s.Readiness.Probe.Share = standing.Range{Value: .91, Lo: .88, Hi: .94}
+	s.Readiness.Since = "2026-03-02"
 	for name, text := range map[string]string{"page": pageOf(t, s), "text": strings.Join(Text(s, 80), "\n")} {
-		for _, want := range []string{"62 % (60 to 64 %)", "91 % (88 to 94 %)", "disagree"} {
+		for _, want := range []string{"62 % (60 to 64 %)", "91 % (88 to 94 %)", "disagree", "since 2 March 2026, by the model"} {
 			if !strings.Contains(text, want) {
 				t.Errorf("no %q in the %s", want, name)
 			}

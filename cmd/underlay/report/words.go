@@ -99,7 +99,11 @@ func speed(b standing.Side) string {
 func outlooks(r standing.Readiness) []string {
 	switch {
 	case r.Since != "":
-		return []string{"faster than on " + board.Safe(r.Against) + " since " + day(dayOf(r.Since))}
+		line := "faster than on " + board.Safe(r.Against) + " since " + day(dayOf(r.Since))
+		if r.Disagree {
+			line += ", by the model" // probes have no such day
+		}
+		return []string{line}
 	case r.OutlookNeeds > 0:
 		return []string{count(r.OutlookNeeds, "more practised session is", "more practised sessions are") + " needed for an outlook"}
 	}
